@@ -1,0 +1,44 @@
+// Exact ratios on fraction.js (two bigints in lowest terms, denominator above 0). Only whole numbers and written
+// decimals come in; a double never does, since the library would silently swap it for a nearby fraction.
+import Fraction from "fraction.js";
+
+export type Ratio = Fraction;
+
+/** p/q in lowest terms. Throws on a zero denominator or anything but whole numbers. */
+export function ratio(p: bigint | number, q: bigint | number = 1n): Ratio {
+  return new Fraction(whole(p), whole(q));
+}
+
+/** The exact value of a number as it is written in decimal: 29.530588853 is 29530588853/10^9. */
+export function decimalRatio(written: number | string): Ratio {
+  const text = String(written);
+  if (!/^[+-]?\d+(\.\d+)?(e[+-]?\d+)?$/i.test(text)) throw new Error(`a written decimal was expected, not ${text}`);
+  const [mantissa = "0", exponent = "0"] = text.toLowerCase().split("e");
+  const [units = "0", decimals = ""] = mantissa.split(".");
+  const digits = BigInt(units + decimals);
+  const power = Number(exponent) - decimals.length;
+  return power >= 0 ? new Fraction(digits * 10n ** BigInt(power), 1n) : new Fraction(digits, 10n ** BigInt(-power));
+}
+
+export const ZERO: Ratio = ratio(0);
+export const ONE: Ratio = ratio(1);
+
+export const isZero = (r: Ratio): boolean => r.n === 0n;
+/** −1, 0 or 1. */
+export const signOf = (r: Ratio): -1 | 0 | 1 => (r.n === 0n ? 0 : r.s < 0n ? -1 : 1);
+/** "p/q", or "p" where q is 1. */
+export const writeRatio = (r: Ratio): string => r.toFraction();
+/** Leaves exactness: the nearest double. */
+export function toNumber(r: Ratio): number {
+  const n = Number(r.n), d = Number(r.d);
+  const sign = r.s < 0n ? -1 : 1;
+  if (Number.isFinite(n) && Number.isFinite(d)) return (sign * n) / d;
+  const shift = BigInt(Math.max(0, Math.max(r.n.toString(2).length, r.d.toString(2).length) - 1000));
+  return (sign * Number(r.n >> shift)) / Number((r.d >> shift) || 1n);
+}
+
+function whole(v: bigint | number): bigint {
+  if (typeof v === "bigint") return v;
+  if (!Number.isSafeInteger(v)) throw new Error(`a whole number was expected, not ${v}`);
+  return BigInt(v);
+}
