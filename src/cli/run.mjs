@@ -9,18 +9,17 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const [command, ...args] = process.argv.slice(2);
 
-const TERMINAL = {
-  examine: "src/cli/examine.ts",
-  bench: "tests/bench/bench.ts",
-};
 const SCRIPTS = { test: "tests/run.mjs" };
-const VITE = { start: ["--open", "false"], build: ["build"] };
+const VITE = { start: [], build: ["build"] };
+const bundled = command === "bench" ? "tests/bench/bench.ts" : `src/cli/${command}.ts`;
+
+// A reader that has seen enough (head, less) closes the pipe; that is no fault.
+process.stdout.on("error", (fault) => { if (fault.code === "EPIPE") process.exit(process.exitCode ?? 0); else throw fault; });
 
 ensureInstalled();
-if (command in TERMINAL) await runBundled(TERMINAL[command]);
-else if (command in SCRIPTS) process.exitCode = node([join(root, SCRIPTS[command]), ...args]);
-else if (command in VITE)
-  process.exitCode = node([join(root, "node_modules/vite/bin/vite.js"), ...(command === "start" ? [] : VITE[command]), ...args]);
+if (command in SCRIPTS) process.exitCode = node([join(root, SCRIPTS[command]), ...args]);
+else if (command in VITE) process.exitCode = node([join(root, "node_modules/vite/bin/vite.js"), ...VITE[command], ...args]);
+else if (/^[a-z]+$/.test(command ?? "") && existsSync(join(root, bundled))) await runBundled(bundled);
 else fail(`there is no command called ${command}`);
 
 function ensureInstalled() {

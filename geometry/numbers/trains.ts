@@ -1,0 +1,175 @@
+// Finding numbers: every train of so many engagements whose drivers over driven come within a stated relative error of
+// a wanted ratio. Complete by construction: all products of drivers are held against all products of driven.
+// The textbook method is a search over products of cuttable counts; continued fractions alone lead to primes.
+import { ratio, toNumber, type Ratio } from "../numeric/ratio.ts";
+import { EXACT_PRODUCT, productsOf, setsOf, setsWithProduct } from "./products.ts";
+
+export interface TrainSearch {
+  /** Drivers over driven, above 0. */
+  readonly wanted: Ratio;
+  /** Greatest relative error, as an exact ratio, 0 or more. */
+  readonly within: Ratio;
+  readonly engagements: number;
+  /** Counts that may be cut: whole numbers of 1 or more. Either side takes any of them. */
+  readonly counts: readonly number[];
+  /** A driver that must be among the drivers: a wheel that is there to lead off from. */
+  readonly leadOff?: number;
+  /** Most trains to list (default 100,000); the best are kept and the list is then not exhaustive. */
+  readonly most?: number;
+}
+
+export interface FoundTrain {
+  /** Largest first. */
+  readonly drivers: readonly number[];
+  readonly driven: readonly number[];
+  readonly ratio: Ratio;
+  /** ratio / wanted − 1, signed. */
+  readonly error: number;
+}
+
+export interface FoundTrains {
+  /** Every train within the limits is in the list. */
+  readonly exhaustive: boolean;
+  /** Best first: least error, then fewest teeth, then smallest largest wheel. */
+  readonly trains: readonly FoundTrain[];
+  /** Why the list is not exhaustive, or why there is nothing to search, and what would mend it; null where all is well. */
+  readonly says: string | null;
+}
+
+/** Sets of counts on one side beyond which a search is not begun: about 12 seconds and half a gigabyte. */
+export const MOST_SETS = 3e7;
+const MOST_TRAINS = 100_000;
+const SLICE = 1 << 16;
+
+/**
+ * Runs as a generator: each step yields how much is done (0 to 1), so that a caller can show progress and stop by not
+ * asking on. Returns every train within the limits, or says in words why it cannot.
+ */
+export function* searchTrains(search: TrainSearch): Generator<number, FoundTrains> {
+  const refusal = refusalOf(search);
+  if (refusal) return { exhaustive: false, trains: [], says: refusal };
+  const counts = [...new Set(search.counts)].sort((a, b) => a - b);
+  const lead = search.leadOff ?? 1;
+  const leadSize = search.leadOff === undefined ? 0 : 1;
+  const wanted = search.wanted.div(ratio(lead));
+  yield 0;
+  const driven = productsOf(counts, search.engagements);
+  const drivers = leadSize === 0 ? driven : productsOf(counts, search.engagements - 1);
+  const pairs = yield* nearPairs(drivers, driven, wanted, search.within);
+  const most = search.most ?? MOST_TRAINS;
+  const trains: FoundTrain[] = [];
+  let cut = pairs.cut;
+  const topsOf = onceEach((product) => setsWithProduct(counts, search.engagements - leadSize, product));
+  const bottomsOf = onceEach((product) => setsWithProduct(counts, search.engagements, product));
+  for (const pair of pairs.found) {
+    if (trains.length >= most) { cut = true; break; }
+    const tops = topsOf(pair.driver), bottoms = bottomsOf(pair.driven);
+    for (const top of tops) for (const bottom of bottoms) {
+      const all = leadSize ? [...top, lead].sort((a, b) => b - a) : top;
+      trains.push({ drivers: all, driven: bottom, ratio: ratio(BigInt(pair.driver) * BigInt(lead), BigInt(pair.driven)), error: pair.error });
+    }
+  }
+  trains.sort(bestFirst);
+  if (trains.length > most) { trains.length = most; cut = true; }
+  return {
+    exhaustive: !cut, trains,
+    says: cut ? `More than ${most} trains come so near; only the best are listed. A smaller error, or fewer counts, lists them all.` : null,
+  };
+}
+
+/** The whole search at once. */
+export function findTrains(search: TrainSearch): FoundTrains {
+  const run = searchTrains(search);
+  for (;;) {
+    const step = run.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** Teeth in all. */
+export const teethTotal = (t: FoundTrain): number =>
+  t.drivers.reduce((a, b) => a + b, 0) + t.driven.reduce((a, b) => a + b, 0);
+
+/** The largest wheel. */
+export const largestOf = (t: FoundTrain): number => Math.max(...t.drivers, ...t.driven);
+
+/** A product meets many others: its sets are worked out once. */
+function onceEach(sets: (product: number) => number[][]): (product: number) => number[][] {
+  const known = new Map<number, number[][]>();
+  return (product) => {
+    const found = known.get(product) ?? sets(product);
+    known.set(product, found);
+    return found;
+  };
+}
+
+interface Pair { readonly driver: number; readonly driven: number; readonly error: number }
+
+/** Pairs of products within the error, best first. Two fingers on sorted lists; floats propose, whole numbers decide. */
+function* nearPairs(drivers: Float64Array, driven: Float64Array, wanted: Ratio, within: Ratio): Generator<number, { found: Pair[]; cut: boolean }> {
+  const w = toNumber(wanted), eps = toNumber(within);
+  const slack = 1e-12; // relative; far over the rounding of one product and one quotient
+  const nearEnough = exactTest(wanted, within, slack);
+  let found: Pair[] = [];
+  let cut = false;
+  let low = 0;
+  for (let j = 0; j < driven.length; j++) {
+    if (j % SLICE === 0) yield j / driven.length;
+    const target = driven[j] * w;
+    const least = target * (1 - eps - slack), greatest = target * (1 + eps + slack);
+    while (low < drivers.length && drivers[low] < least) low++;
+    for (let i = low; i < drivers.length && drivers[i] <= greatest; i++)
+      if (nearEnough(drivers[i], driven[j])) found.push({ driver: drivers[i], driven: driven[j], error: errorOf(drivers[i], driven[j], wanted) });
+    if (found.length > 4 * MOST_TRAINS) {
+      found = found.sort(byError).slice(0, 2 * MOST_TRAINS);
+      cut = true;
+    }
+  }
+  return { found: found.sort(byError), cut };
+}
+
+const byError = (a: Pair, b: Pair): number => Math.abs(a.error) - Math.abs(b.error) || a.driven - b.driven;
+
+/** Whether |D/V − w| ≤ ε w: by doubles where they are sure, else in whole numbers. */
+function exactTest(wanted: Ratio, within: Ratio, slack: number): (driver: number, driven: number) => boolean {
+  const p = wanted.n, q = wanted.d;
+  const w = toNumber(wanted), eps = toNumber(within);
+  return (driver, driven) => {
+    if (Math.abs(driver / (driven * w) - 1) < eps - slack) return true;
+    const difference = BigInt(driver) * q - BigInt(driven) * p;
+    const size = difference < 0n ? -difference : difference;
+    return size * within.d <= within.n * BigInt(driven) * p;
+  };
+}
+
+/** D/V / w − 1 to full precision: the difference is taken in whole numbers before it is rounded. */
+function errorOf(driver: number, driven: number, wanted: Ratio): number {
+  const difference = BigInt(driver) * wanted.d - BigInt(driven) * wanted.n;
+  return difference === 0n ? 0 : toNumber(ratio(difference, BigInt(driven) * wanted.n));
+}
+
+function bestFirst(a: FoundTrain, b: FoundTrain): number {
+  return Math.abs(a.error) - Math.abs(b.error) || teethTotal(a) - teethTotal(b) || largestOf(a) - largestOf(b)
+    || inOrder(b.drivers, a.drivers) || inOrder(b.driven, a.driven);
+}
+
+function inOrder(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i] - b[i];
+  return 0;
+}
+
+function refusalOf(s: TrainSearch): string | null {
+  if (s.wanted.n === 0n || s.wanted.s < 0n) return "The wanted ratio must be above 0; say contrary for the other way round.";
+  if (s.within.s < 0n) return "The error must be 0 or more.";
+  if (s.within.n !== 0n && toNumber(s.within) >= 1) return "An error of 1 or more admits everything; give it as a part of the ratio, such as 0.000001.";
+  if (!Number.isInteger(s.engagements) || s.engagements < 1) return "At least one engagement is wanted.";
+  if (s.counts.length === 0) return "There is no count in these ranges; widen the wheels or the pinions.";
+  if (s.counts.some((c) => !Number.isSafeInteger(c) || c < 1)) return "Counts are whole numbers of 1 or more.";
+  const n = new Set(s.counts).size;
+  const sets = setsOf(n, s.engagements);
+  if (sets > MOST_SETS)
+    return `${n} counts on ${s.engagements} engagements make ${sets.toPrecision(2)} sets on each side, beyond the ${MOST_SETS.toPrecision(1)} that can be proved complete; fewer engagements, or narrower ranges, would make it answerable.`;
+  if (Math.max(...s.counts) ** s.engagements > EXACT_PRODUCT)
+    return "The products of these counts pass the reach of exact arithmetic; use fewer engagements or smaller counts.";
+  return null;
+}

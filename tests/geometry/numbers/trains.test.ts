@@ -1,0 +1,117 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { productsOf, setsOf, setsWithProduct } from "../../../geometry/numbers/products.ts";
+import { findTrains, searchTrains } from "../../../geometry/numbers/trains.ts";
+import { decimalRatio, ratio, toNumber, writeRatio } from "../../../geometry/numeric/ratio.ts";
+
+const range = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, i) => from + i);
+
+/** Every set of `size` counts, largest first. */
+function everySet(counts: readonly number[], size: number): number[][] {
+  if (size === 0) return [[]];
+  return counts.flatMap((c, i) => everySet(counts.slice(0, i + 1), size - 1).map((rest) => [c, ...rest]));
+}
+
+function bruteForce(wanted: ReturnType<typeof ratio>, within: ReturnType<typeof ratio>, size: number, counts: number[]): string[] {
+  const sets = everySet(counts, size);
+  const product = (s: number[]) => s.reduce((a, b) => a * BigInt(b), 1n);
+  return sets.flatMap((d) => sets.filter((v) => {
+    const error = ratio(product(d), product(v)).div(wanted).sub(ratio(1)).abs();
+    return error.compare(within) <= 0;
+  }).map((v) => `${d}/${v}`)).sort();
+}
+
+const written = (found: ReturnType<typeof findTrains>): string[] => found.trains.map((t) => `${t.drivers}/${t.driven}`).sort();
+
+describe("products of counts", () => {
+  it("[NUM1] are every distinct product once, ascending", () => {
+    fc.assert(fc.property(fc.uniqueArray(fc.integer({ min: 2, max: 40 }), { minLength: 1, maxLength: 7 }), fc.integer({ min: 1, max: 3 }), (some, size) => {
+      const counts = some.sort((a, b) => a - b);
+      const sets = everySet(counts, size);
+      const wanted = [...new Set(sets.map((s) => s.reduce((a, b) => a * b, 1)))].sort((a, b) => a - b);
+      expect([...productsOf(counts, size)]).toEqual(wanted);
+      expect(setsOf(counts.length, size)).toBe(sets.length);
+      expect(wanted.flatMap((p) => setsWithProduct(counts, size, p)).map(String).sort()).toEqual(sets.map(String).sort());
+    }), { seed: 61 });
+  });
+});
+
+describe("finding numbers", () => {
+  it("[NUM2] one, two and three engagements give exactly the set that trying every count gives", () => {
+    const counts = range(6, 16);
+    for (const [size, within] of [[1, "0.05"], [2, "0.003"], [3, "0.0002"]] as const) {
+      const wanted = ratio(191, 230);
+      const found = findTrains({ wanted, within: decimalRatio(within), engagements: size, counts });
+      expect(found.exhaustive).toBe(true);
+      expect(written(found)).toEqual(bruteForce(wanted, decimalRatio(within), size, counts));
+    }
+  });
+
+  it("[NUM2] the same for ratios and errors taken by chance", () => {
+    fc.assert(fc.property(fc.integer({ min: 1, max: 90 }), fc.integer({ min: 1, max: 90 }), fc.integer({ min: 0, max: 40 }), (p, q, e) => {
+      const search = { wanted: ratio(p, q), within: ratio(e, 1000), engagements: 2, counts: range(6, 14) };
+      expect(written(findTrains(search))).toEqual(bruteForce(search.wanted, search.within, 2, search.counts));
+    }), { seed: 62, numRuns: 40 });
+  });
+
+  it("[NUM3] the best stand first and the error is signed", () => {
+    const found = findTrains({ wanted: decimalRatio("0.9"), within: decimalRatio("0.05"), engagements: 1, counts: range(8, 30) });
+    const errors = found.trains.map((t) => Math.abs(t.error));
+    expect(errors).toEqual([...errors].sort((a, b) => a - b));
+    expect(found.trains.some((t) => t.error < 0) && found.trains.some((t) => t.error > 0)).toBe(true);
+    for (const t of found.trains) expect(toNumber(t.ratio) / 0.9 - 1 - t.error).toBeCloseTo(0, 14);
+  });
+
+  it("[NUM4] a wheel to lead off from is among the drivers of every train, and none is missed", () => {
+    const search = { wanted: ratio(5, 7), within: ratio(1, 500), engagements: 2, counts: range(6, 20) };
+    const free = findTrains(search), led = findTrains({ ...search, leadOff: 15 });
+    expect(written(led)).toEqual(written({ ...free, trains: free.trains.filter((t) => t.drivers.includes(15)) }));
+  });
+
+  // Source: the eight-day clock's centre to escape 64/8 × 60/8, 80/10 × 75/10, 96/12 × 90/12 = 60 (check-values 4.4; from
+  // memory of common English counts, recomputed exactly).
+  it("[NUM2] published trains of 60 to 1 are all found", () => {
+    const found = findTrains({ wanted: ratio(60), within: ratio(0), engagements: 2, counts: [...range(6, 20), ...range(30, 144)] });
+    const all = written(found);
+    for (const train of ["64,60/8,8", "80,75/10,10", "96,90/12,12"]) expect(all).toContain(train);
+    expect(found.trains.every((t) => writeRatio(t.ratio) === "60")).toBe(true);
+  });
+
+  // Source: lunar day from a 24-hour arbor, 43/37 × 57/64 (check-values 4.3 [28]); Huygens' 7:206 for Saturn (4.2 [21]).
+  it("[NUM2] the lunar-day train 43/37 × 57/64 is found and its error against the mean lunar day is +0.05 s", () => {
+    const wanted = decimalRatio("24.84120241").div(ratio(24));
+    const found = findTrains({ wanted, within: decimalRatio("0.000001"), engagements: 2, counts: range(30, 144) });
+    const train = found.trains.find((t) => `${t.drivers}/${t.driven}` === "57,43/64,37");
+    expect(train && writeRatio(train.ratio)).toBe("2451/2368");
+    expect((train?.error ?? 0) * 24.84120241 * 3600).toBeGreaterThan(0.045);
+    expect((train?.error ?? 0) * 24.84120241 * 3600).toBeLessThan(0.055);
+  });
+
+  it("[NUM5] what cannot be searched is answered at once, in words that say what would mend it", () => {
+    const search = { wanted: ratio(1), within: ratio(1, 1000), engagements: 2, counts: range(6, 20) };
+    const says = (s: Partial<typeof search>) => findTrains({ ...search, ...s }).says ?? "";
+    expect(says({ wanted: ratio(0) })).toMatch(/above 0/);
+    expect(says({ wanted: ratio(-3) })).toMatch(/contrary/);
+    expect(says({ counts: [] })).toMatch(/widen/);
+    expect(says({ engagements: 0 })).toMatch(/at least one/i);
+    expect(says({ engagements: 9, counts: range(6, 300) })).toMatch(/fewer engagements/);
+    expect(says({ within: ratio(2) })).toMatch(/error of 1/);
+    expect(findTrains({ ...search, engagements: 9, counts: range(6, 300) }).exhaustive).toBe(false);
+  });
+
+  it("[NUM5] a list that is cut short says so and keeps the best", () => {
+    const search = { wanted: ratio(1), within: ratio(1, 20), engagements: 2, counts: range(6, 30) };
+    const all = findTrains(search), few = findTrains({ ...search, most: 50 });
+    expect(few.exhaustive).toBe(false);
+    expect(few.says).toMatch(/smaller error/);
+    expect(few.trains.map((t) => Math.abs(t.error))).toEqual(all.trains.slice(0, 50).map((t) => Math.abs(t.error)));
+  });
+
+  it("[NUM6] progress is given as it goes and never falls", () => {
+    const run = searchTrains({ wanted: ratio(60), within: ratio(1, 10 ** 6), engagements: 3, counts: range(6, 60) });
+    const seen: number[] = [];
+    for (let step = run.next(); !step.done; step = run.next()) seen.push(step.value);
+    expect(seen[0]).toBe(0);
+    expect(seen).toEqual([...seen].sort((a, b) => a - b));
+  });
+});
