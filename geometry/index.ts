@@ -12,3 +12,22 @@ export { findTrains, largestOf, searchTrains, teethTotal, type FoundTrain, type 
 export { continuedFraction, convergents, mediantPath, primeFactors, type MediantStep } from "./numbers/fractions.ts";
 /** How a dividing head gives a count: plain, compound, differential. */
 export { canDivide, divide, ORDINARY_HEAD, type Dividing, type Head } from "./numbers/dividing.ts";
+
+// What an instrument is.
+/** An instrument as its file says it, field by field. */
+export type {
+  Arbor, Case, Coupling, Crossings, Cutter, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join, Part, PartKind,
+  Pillar, Pivot, Plate, PlateOutline, Practice, Rides, Sense, ToothedPart, ToothForm,
+} from "./instrument.ts";
+/** Defaults of practice and gearing, and the small questions asked of an instrument everywhere. */
+export { countOf, engagementId, GEARING, gearingOf, isToothed, PRACTICE, practiceOf } from "./instrument.ts";
+
+// Toothed parts.
+/** Every toothed part with its defaults filled in, by part id. */
+export { teethOf } from "./teeth/toothing.ts";
+/** Radii of a toothed part and the distance at which two of them work (mm). */
+export { drawnTipRadius, pitchRadius, rootRadius, tipRadiusOf, workingDistance } from "./teeth/forms.ts";
+/** A clock wheel's theoretical addendum for its pinion or lantern, in modules. */
+export { lanternGreatestAddendum, theoreticalAddendum } from "./teeth/addendum.ts";
+export type { FormOfTooth, Teeth } from "./teeth/teeth.ts";
+export type { Piece, PieceName, Profile, ProfilePoint } from "./teeth/profile.ts";
