@@ -1,4 +1,5 @@
 // Where two circles meet, and what to take where they do not.
+import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
 
 export interface Point {
   readonly x: number;
@@ -10,13 +11,13 @@ export type CirclesMeeting =
   | { readonly kind: "meet"; readonly left: Point; readonly right: Point }
   /** Too far apart, or one within the other: the point of the line of centres half way between the two circles. */
   | { readonly kind: "apart" | "within"; readonly between: Point; readonly missMm: number }
-  /** The centres are one place: every point of the circle, or none. */
+  /** The centres are one axis: every point of the circle, or none. */
   | { readonly kind: "concentric" };
 
 /** Circles about a and b. Touching to within rounding counts as meeting. */
 export function meetCircles(a: Point, aRadiusMm: number, b: Point, bRadiusMm: number): CirclesMeeting {
   const dx = b.x - a.x, dy = b.y - a.y, apart = Math.hypot(dx, dy);
-  if (!(apart > 0)) return { kind: "concentric" };
+  if (apart < SAME_AXIS_MM) return { kind: "concentric" };
   const ux = dx / apart, uy = dy / apart;
   // Distance of the common chord from a, without the loss that squaring two large radii would bring.
   const along = (apart + ((aRadiusMm - bRadiusMm) * (aRadiusMm + bRadiusMm)) / apart) / 2;
