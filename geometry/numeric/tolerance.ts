@@ -10,3 +10,19 @@ export const TOUCH_MM = 1e-9;
 export const CHORD_MM = 0.01;
 /** mm. How near the followed outlines of two things are brought to their true least gap. */
 export const GAP_MM = 0.001;
+/** Of a wheel's radius. An outline repeats from tooth to tooth when it does so to rounding. */
+export const REPEAT_RATIO = 1e-9;
+/** mm. Figures nearer than this to a limit stand at it: far under any measurement, far over the rounding of sums of lengths. */
+export const AT_LIMIT_MM = 1e-9;
+/** mm. Boxes of the broad phase are grown by this much more than they need, so that rounding never hides a pair. */
+export const BROAD_SLACK_MM = 1e-6;
+/** Degrees. A drift nearer than this to a division stands at it: far under any reading, far over rounding. */
+export const AT_LIMIT_DEG = 1e-9;
+/** mm. Steps along a motion are never finer, so that following always ends: a hundredth of what a gap is true to. */
+export const FOLLOW_MM = 1e-5;
+/** turns. An interval of phases is widened by this, so that rounding never hides a meeting: 1e-9 of a turn is 1e-6 mm at 150 mm. */
+export const PHASE_PAD_TURNS = 1e-9;
+/** mm. A piece of a tooth's profile shorter than this is left out: far under any tooth, far over rounding. */
+export const SLIVER_MM = 1e-9;
+/** mm. No outline is asked for finer than this, so that the number of its points stays bounded. */
+export const FINEST_CHORD_MM = 1e-6;

@@ -1,0 +1,85 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { cycleOf, firstInRange, phaseAt, recurrenceOf, type Phase } from "../../../geometry/motion/recurrence.ts";
+import { ratio, toNumber, writeRatio } from "../../../geometry/numeric/ratio.ts";
+
+const phase = (p: number, q: number, start: number): Phase => ({ rate: ratio(p, q), start });
+const inside = (at: number, low: number, width: number): boolean => {
+  const x = at - low - Math.floor(at - low);
+  return x <= width + 1e-6 || x >= 1 - 1e-6;
+};
+
+describe("the first step that falls in a range", () => {
+  it("[COMES1] is what trying every step gives", () => {
+    fc.assert(fc.property(fc.integer({ min: 1, max: 300 }), fc.integer({ min: 0, max: 400 }), fc.integer({ min: 0, max: 299 }), fc.integer({ min: 0, max: 40 }), (size, step, l, w) => {
+      const low = l % size, high = Math.min(size - 1, low + w);
+      let tried: bigint | null = null;
+      for (let k = 0; k < size && tried === null; k++) if ((step * k) % size >= low && (step * k) % size <= high) tried = BigInt(k);
+      expect(firstInRange(BigInt(step), BigInt(size), BigInt(low), BigInt(high))).toBe(tried);
+    }), { seed: 71, numRuns: 2000 });
+  });
+
+  it("[COMES1] answers at once for terms of 60 digits", () => {
+    const size = 10n ** 60n + 7n, step = 10n ** 59n / 3n;
+    const k = firstInRange(step, size, size - 10n ** 40n, size - 1n) ?? 0n;
+    const at = (step * k) % size;
+    expect(at >= size - 10n ** 40n && at <= size - 1n).toBe(true);
+  });
+});
+
+describe("phases", () => {
+  it("[COMES2] come round after the least common multiple of their periods", () => {
+    expect(writeRatio(cycleOf([phase(81, 2392, 0)]))).toBe("2392/81");
+    expect(writeRatio(cycleOf([phase(1, 1, 0), phase(81, 2392, 0.2)]))).toBe("2392");
+    expect(writeRatio(cycleOf([phase(2, 3, 0), phase(-4, 5, 0)]))).toBe("15/2");
+  });
+
+  it("[COMES3] two pins on shafts p : q meet exactly when arithmetic says", () => {
+    // φ1 = t, φ2 = 3/7 t + 2/7: both at 0 when t is whole and 3t + 2 is divisible by 7, that is t = 4, 11, …
+    const meet = recurrenceOf([phase(1, 1, 0), phase(3, 7, 2 / 7)]);
+    const box = { low: [-0.001, -0.001], width: [0.002, 0.002] };
+    const found = meet.enter(box, 0);
+    expect(found).not.toBeNull();
+    expect(Math.round((found as [number, number])[0])).toBe(4);
+    expect(Math.round((meet.enter(box, 5) as [number, number])[0])).toBe(11);
+    // 3t + 2.5 is never divisible by 7.
+    expect(recurrenceOf([phase(1, 1, 0), phase(3, 7, 2.5 / 7)]).enter(box, 0)).toBeNull();
+  });
+
+  it("[COMES3] a stretch is where stepping finds the phases inside, and never earlier", () => {
+    const rate = fc.record({ p: fc.integer({ min: -9, max: 9 }).filter((p) => p !== 0), q: fc.integer({ min: 1, max: 9 }), start: fc.integer({ min: 0, max: 99 }) });
+    const interval = fc.record({ low: fc.integer({ min: 0, max: 99 }), width: fc.integer({ min: 2, max: 30 }) });
+    fc.assert(fc.property(fc.array(fc.tuple(rate, interval), { minLength: 1, maxLength: 3 }), (all) => {
+      const phases = all.map(([r]) => phase(r.p, r.q, r.start / 100));
+      const box = { low: all.map(([, b]) => b.low / 100), width: all.map(([, b]) => b.width / 100) };
+      const rates = phases.map((p) => toNumber(p.rate));
+      const found = recurrenceOf(phases).enter(box, 0);
+      const holds = (t: number, grow: number) => phases.every((p, i) => inside(phaseAt(p, rates[i] ?? 0, t), (box.low[i] ?? 0) - grow, (box.width[i] ?? 0) + 2 * grow));
+      const cycle = toNumber(cycleOf(phases));
+      let stepped: number | null = null;
+      for (let t = 0; t <= cycle && stepped === null; t += 1 / 600) if (holds(t, -0.004)) stepped = t;
+      if (found === null) expect(stepped).toBeNull();
+      else {
+        expect(found).not.toBe("unknown");
+        const [enters, leaves] = found as [number, number];
+        expect(leaves).toBeGreaterThanOrEqual(enters);
+        expect(holds(enters, 1e-6)).toBe(true);
+        expect(holds(leaves, 1e-6)).toBe(true);
+        if (stepped !== null) expect(enters).toBeLessThanOrEqual(stepped + 1e-6);
+      }
+    }), { seed: 72, numRuns: 400 });
+  });
+
+  it("[COMES4] stay exact over millions of turns", () => {
+    const p = phase(81, 2392, 0.25);
+    expect(phaseAt(p, 81 / 2392, 2392e6)).toBeCloseTo(0.25, 9);
+    expect(phaseAt(p, 81 / 2392, 2392e6 + 2392 / 162)).toBeCloseTo(0.75, 6);
+  });
+
+  it("[COMES3] a meeting that comes once in a million turns is found without stepping", () => {
+    const phases = [phase(1, 1, 0), phase(999983, 1000003, 0.5)];
+    const found = recurrenceOf(phases).enter({ low: [0, 0], width: [1e-6, 1e-6] }, 0) as [number, number];
+    expect(found[0]).toBeGreaterThan(1000);
+    expect(inside(phaseAt(phases[1] as Phase, 999983 / 1000003, found[0]), 0, 1e-6)).toBe(true);
+  });
+});
