@@ -1,0 +1,100 @@
+// Parts that are one flat outline: collets, discs, slot discs, ratchets, pins, pointers, arms. About their arbor's axis,
+// at the angle at which they are drawn with the input at 0. Lengths in mm.
+import type { Arm, Collet, Disc, Pin, Pointer, Ratchet, Sense, Slot } from "../instrument.ts";
+import { toRad } from "../numeric/angle.ts";
+import { circleOutline, circleSteps, placed, reversed, type Outline } from "../planar/outline.ts";
+import { armOutline, handOutline } from "./hand.ts";
+import { boreOutline, clearHoles, depthInside } from "./holes.ts";
+import type { Mesh } from "./mesh.ts";
+import { prism } from "./prism.ts";
+
+export type FlatPart = Collet | Disc | Slot | Ratchet | Pin | Pointer | Arm;
+
+/** `passes`: the way round in which a ratchet's click lets it pass. */
+export function flatPartMesh(part: FlatPart, boreMm: number, passes: Sense, chordMm: number): Mesh {
+  return prism(regionOf(part, boreMm, passes, chordMm), part.z, part.z + part.thickness);
+}
+
+function regionOf(part: FlatPart, boreMm: number, passes: Sense, chordMm: number): { outside: Outline; holes: readonly Outline[] } {
+  switch (part.kind) {
+    case "collet": {
+      const radius = part.diameter / 2;
+      return { outside: circleOutline(radius, chordMm), holes: boreOutline(boreMm, radius, chordMm) };
+    }
+    case "disc": return { outside: circleOutline(part.diameter / 2, chordMm), holes: discHoles(part, boreMm, chordMm) };
+    case "slot": return { outside: circleOutline(part.diameter / 2, chordMm), holes: slotHoles(part, boreMm, chordMm) };
+    case "ratchet": {
+      const outside = ratchetOutline(part, passes);
+      return { outside, holes: boreOutline(boreMm, Math.max(0, part.diameter / 2 - part.depth), chordMm) };
+    }
+    case "pin": {
+      const a = toRad(part.angle);
+      return { outside: circleOutline(part.diameter / 2, chordMm, part.radius * Math.cos(a), part.radius * Math.sin(a)), holes: [] };
+    }
+    case "pointer": {
+      const outside = handOutline(part.length, part.tail, part.width, chordMm);
+      return { outside: placed(outside, toRad(part.angle), 0, 0), holes: boreOutline(boreMm, part.width / 2, chordMm) };
+    }
+    case "arm": {
+      const outside = armOutline(part.length, part.width, chordMm);
+      return { outside: placed(outside, toRad(part.angle), 0, 0), holes: boreOutline(boreMm, Math.min(part.width / 2, part.length), chordMm) };
+    }
+  }
+}
+
+/** The bore first: a window that would run into it is left out. */
+function discHoles(part: Disc, boreMm: number, chordMm: number): readonly Outline[] {
+  const bore = boreOutline(boreMm, part.diameter / 2, chordMm);
+  const windows = (part.windows ?? []).map((w) => {
+    const a = toRad(w.angle);
+    return { x: w.radius * Math.cos(a), y: w.radius * Math.sin(a), radius: w.diameter / 2 };
+  }).filter((w) => bore.length === 0 || Math.hypot(w.x, w.y) > boreMm + w.radius + chordMm);
+  return [...bore, ...clearHoles(circleOutline(part.diameter / 2, chordMm), windows, chordMm)];
+}
+
+/** The slot is cut first: a bore that would run into it is left out, as is a slot that breaks the disc's edge. */
+function slotHoles(part: Slot, boreMm: number, chordMm: number): readonly Outline[] {
+  const radius = part.diameter / 2, half = part.length / 2;
+  const slot = placed(slotOutline(part.length, part.width, chordMm), toRad(part.angle), 0, 0);
+  const a = toRad(part.angle);
+  const there = placed(slot, 0, part.radius * Math.cos(a), part.radius * Math.sin(a));
+  const bore = boreOutline(boreMm, radius, chordMm);
+  if (Math.abs(part.radius) + half > radius - chordMm) return bore;
+  const clear = depthInside(there, 0, 0) < -boreMm - chordMm;
+  return [reversed(there), ...(clear ? bore : [])];
+}
+
+/** A slot with round ends about its middle, along x, `length` from end to end. */
+export function slotOutline(lengthMm: number, widthMm: number, chordMm: number): Outline {
+  const radius = Math.min(widthMm, lengthMm) / 2, straight = lengthMm / 2 - radius;
+  if (straight <= chordMm) return circleOutline(lengthMm / 2, chordMm);
+  const steps = Math.ceil(circleSteps(radius, chordMm) / 2);
+  const out = new Float64Array(4 * (steps + 1));
+  for (let end = 0, at = 0; end < 2; end++)
+    for (let i = 0; i <= steps; i++) {
+      const a = Math.PI * (end - 0.5 + i / steps);
+      out[at++] = (end === 0 ? straight : -straight) + radius * Math.cos(a);
+      out[at++] = radius * Math.sin(a);
+    }
+  return out;
+}
+
+/** Teeth that rise slowly and fall steeply; the slow side meets the click where the ratchet may pass. */
+export function ratchetOutline(part: Ratchet, passes: Sense): Outline {
+  const n = part.teeth, tip = part.diameter / 2, root = Math.max(tip - part.depth, 0.1 * tip);
+  const out = new Float64Array(4 * n);
+  for (let i = 0; i < n; i++) {
+    put(out, 2 * i, tip, (2 * Math.PI * i) / n);
+    // The foot of the steep face stands a little under its tip, so that a click is drawn in.
+    put(out, 2 * i + 1, root, (2 * Math.PI * (i - RATCHET_RAKE)) / n);
+  }
+  return passes === "clockwise" ? out : reversed(out.map((v, i) => (i % 2 === 1 ? -v : v)));
+}
+
+/** Of a tooth's pitch: how far the foot of the steep face stands behind its tip. */
+const RATCHET_RAKE = 0.06;
+
+function put(out: Outline, point: number, radiusMm: number, angleRad: number): void {
+  out[2 * point] = radiusMm * Math.cos(angleRad);
+  out[2 * point + 1] = radiusMm * Math.sin(angleRad);
+}
