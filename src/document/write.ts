@@ -9,6 +9,9 @@ const WIDTH = 120;
 
 export const writeInstrument = (instrument: Instrument): string => `${write(instrument, INSTRUMENT, "")}\n`;
 
+/** Any JSON in the same layout, its fields in their own order. */
+export const layOut = (value: unknown): string => `${write(value, undefined, "")}\n`;
+
 function write(value: unknown, shape: Shape | undefined, indent: string): string {
   const flat = onOneLine(value, shape);
   if (flat !== null && indent.length + flat.length <= WIDTH) return flat;
