@@ -1,0 +1,126 @@
+// How far two flat things stand apart: discs and convex corners (bars, squares), each perhaps with hollows through it in
+// which the other may stand. Positive when clear; where they overlap, minus the least shift that would part them.
+// Source: separating axes of convex polygons; where two overlap, the least shift is across an edge of one of them.
+
+/** Convex, about its own origin. Corners interleaved x, y in mm, anticlockwise, moved out all round by `radius`; one corner and a radius is a disc. */
+export interface Convex {
+  readonly corners: Float64Array;
+  readonly radius: number;
+}
+
+/** A hollow: round, or a closed outline of any shape (interleaved x, y). */
+export type Hollow =
+  | { readonly kind: "round"; readonly x: number; readonly y: number; readonly radius: number }
+  | { readonly kind: "outline"; readonly outline: Float64Array };
+
+export interface Flat {
+  readonly outside: Convex;
+  readonly hollows: readonly Hollow[];
+}
+
+/** Where a flat thing stands: its origin, and how far it is turned. */
+export interface Stand { readonly x: number; readonly y: number; readonly cos: number; readonly sin: number }
+
+export const disc = (radius: number, x = 0, y = 0): Convex => ({ corners: Float64Array.of(x, y), radius });
+
+/** A bar along `angleRad`, from `from` to `to` mm along it, square-ended. */
+export function bar(from: number, to: number, width: number, angleRad: number): Convex {
+  const c = Math.cos(angleRad), s = Math.sin(angleRad), h = width / 2;
+  const at = (u: number, v: number): [number, number] => [c * u - s * v, s * u + c * v];
+  return { corners: Float64Array.from([...at(from, -h), ...at(to, -h), ...at(to, h), ...at(from, h)]), radius: 0 };
+}
+
+export const standAt = (x: number, y: number, angleRad: number): Stand => ({ x, y, cos: Math.cos(angleRad), sin: Math.sin(angleRad) });
+
+/** mm between two flat things as they stand: the better of outside one another and within a hollow of one. */
+export function apart(a: Flat, aStand: Stand, b: Flat, bStand: Stand): number {
+  const aCorners = standing(a.outside.corners, aStand), bCorners = standing(b.outside.corners, bStand);
+  let best = outsideGap(aCorners, bCorners) - a.outside.radius - b.outside.radius;
+  for (const h of a.hollows) best = Math.max(best, withinGap(h, aStand, bCorners, b.outside.radius));
+  for (const h of b.hollows) best = Math.max(best, withinGap(h, bStand, aCorners, a.outside.radius));
+  return best;
+}
+
+function standing(corners: Float64Array, s: Stand): Float64Array {
+  const out = new Float64Array(corners.length);
+  for (let i = 0; i < corners.length; i += 2) {
+    out[i] = s.x + s.cos * corners[i] - s.sin * corners[i + 1];
+    out[i + 1] = s.y + s.sin * corners[i] + s.cos * corners[i + 1];
+  }
+  return out;
+}
+
+/** Signed distance of two convex outlines (points and corners) without their radii. */
+function outsideGap(a: Float64Array, b: Float64Array): number {
+  if (a.length === 2 && b.length === 2) return Math.hypot(a[0] - b[0], a[1] - b[1]);
+  const split = Math.max(widestSplit(a, b), widestSplit(b, a));
+  if (split <= 0) return split;
+  return Math.min(nearestToEdges(a, b), nearestToEdges(b, a));
+}
+
+/** The greatest distance by which all of b lies outside an edge of a; at most 0 where no edge parts them. */
+function widestSplit(a: Float64Array, b: Float64Array): number {
+  if (a.length < 6) return -Infinity;
+  let widest = -Infinity;
+  for (let i = 0, j = a.length - 2; i < a.length; j = i, i += 2) {
+    const ex = a[i] - a[j], ey = a[i + 1] - a[j + 1], length = Math.hypot(ex, ey);
+    let least = Infinity;
+    for (let k = 0; k < b.length; k += 2) least = Math.min(least, (ey * (b[k] - a[j]) - ex * (b[k + 1] - a[j + 1])) / length);
+    widest = Math.max(widest, least);
+  }
+  return widest;
+}
+
+/** Least distance from a corner of b to an edge of a. */
+function nearestToEdges(a: Float64Array, b: Float64Array): number {
+  let least = Infinity;
+  if (a.length < 4) return least;
+  for (let k = 0; k < b.length; k += 2) for (let i = 0, j = a.length - 2; i < a.length; j = i, i += 2)
+    least = Math.min(least, toEdge(b[k], b[k + 1], a[j], a[j + 1], a[i], a[i + 1]));
+  return least;
+}
+
+function toEdge(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
+  const ex = bx - ax, ey = by - ay, lengthSq = ex * ex + ey * ey;
+  const u = lengthSq === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * ex + (y - ay) * ey) / lengthSq));
+  return Math.hypot(x - ax - u * ex, y - ay - u * ey);
+}
+
+/** How far inside a hollow the corners stand, less their radius; negative where they reach its edge. */
+function withinGap(hollow: Hollow, s: Stand, corners: Float64Array, radius: number): number {
+  if (hollow.kind === "round") {
+    const x = s.x + s.cos * hollow.x - s.sin * hollow.y, y = s.y + s.sin * hollow.x + s.cos * hollow.y;
+    let farthest = 0;
+    for (let k = 0; k < corners.length; k += 2) farthest = Math.max(farthest, Math.hypot(corners[k] - x, corners[k + 1] - y));
+    return hollow.radius - farthest - radius;
+  }
+  const edge = standing(hollow.outline, s);
+  let least = Infinity;
+  for (let k = 0; k < corners.length; k += 2) {
+    const near = nearestToEdges(edge, corners.subarray(k, k + 2));
+    least = Math.min(least, isWithin(edge, corners[k], corners[k + 1]) ? near : -near);
+  }
+  // A corner of the hollow may stand in the middle of a side of what is in it.
+  if (least > 0 && corners.length > 4) least = Math.min(least, nearestToEdges(corners, edge), cornersInside(edge, corners));
+  return least - radius;
+}
+
+/** Minus the depth to which a corner of the hollow's edge reaches into the convex corners; Infinity where none does. */
+function cornersInside(edge: Float64Array, corners: Float64Array): number {
+  let deepest = Infinity;
+  for (let k = 0; k < edge.length; k += 2) {
+    const outside = widestSplit(corners, edge.subarray(k, k + 2));
+    if (outside < 0) deepest = Math.min(deepest, outside);
+  }
+  return deepest;
+}
+
+/** Whether a place lies within a closed outline (even-odd; on the edge: either). */
+export function isWithin(outline: Float64Array, x: number, y: number): boolean {
+  let within = false;
+  for (let i = 0, j = outline.length - 2; i < outline.length; j = i, i += 2) {
+    const yi = outline[i + 1], yj = outline[j + 1];
+    if (yi > y !== yj > y && x < ((outline[j] - outline[i]) * (y - yi)) / (yj - yi) + outline[i]) within = !within;
+  }
+  return within;
+}
