@@ -31,3 +31,11 @@ export { drawnTipRadius, pitchRadius, rootRadius, tipRadiusOf, workingDistance }
 export { lanternGreatestAddendum, theoreticalAddendum } from "./teeth/addendum.ts";
 export type { FormOfTooth, Teeth } from "./teeth/teeth.ts";
 export type { Piece, PieceName, Profile, ProfilePoint } from "./teeth/profile.ts";
+
+// Depth and lost motion.
+/** How deep engaged pairs stand: backlash, contact ratio, clearance, at the distance as it stands and at the worst. */
+export { depthOf, depthsOf, type Depth } from "./depth/depth.ts";
+/** Overlap of two engaged faces, as drawn and at the worst of both shakes (mm). */
+export { faceOverlapOf, type FaceOverlap } from "./depth/face.ts";
+/** Lost motion at a display's pointer (degrees). */
+export { lostMotionOf } from "./depth/lost-motion.ts";

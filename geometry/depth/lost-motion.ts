@@ -1,0 +1,103 @@
+// How far a pointer hangs back when the input is reversed: the play of every engagement on the way, carried to the
+// pointer. What one turn of play at an engagement turns the pointer is the solution of the transposed equations of the
+// train, solved exactly; one solution serves all engagements of a display. Degrees out, mm in.
+import { countOf, type Coupling, type ToothedPart } from "../instrument.ts";
+import type { Movement, WorkedArbor } from "../movement.ts";
+import { toDeg } from "../numeric/angle.ts";
+import { ONE, type Ratio, toNumber, ZERO } from "../numeric/ratio.ts";
+import { rowOf } from "../train/meshes.ts";
+import { begin, FROM_INPUT, give, type Row, settle, tracedFrom, type Work } from "../train/solve.ts";
+import { type Depth, depthsOf } from "./depth.ts";
+import { workingRadiusMm } from "./pair.ts";
+
+/** Degrees at a display's pointer, against its dial; null where it is not driven or a backlash on the way has no figure. */
+export function lostMotionOf(movement: Movement, display: number, depths: readonly Depth[] = depthsOf(movement)): number | null {
+  if (movement.displays[display].rate === null) return null;
+  let sumDeg = 0;
+  for (const { engagement, turns } of responsesOf(movement, display)) {
+    const depth = depths[engagement], { pair } = depth;
+    if (depth.backlash === null && !depth.baseCirclesOverlap) return null;
+    const radiusMm = workingRadiusMm(pair, pair.distanceMm);
+    if (radiusMm > 0) sumDeg += toDeg(Math.max(0, depth.backlash ?? 0) / radiusMm) * Math.abs(turns);
+  }
+  return sumDeg;
+}
+
+/** By engagement on the way: turns of the pointer against its dial for one turn of the driven against its carrier, the input held. */
+export function responsesOf(movement: Movement, display: number): { engagement: number; turns: number }[] {
+  const { arbor, against } = movement.displays[display];
+  const rows = rowsOf(movement);
+  const train = solved(movement, rows);
+  const given = (v: number) => train.because[v].length === 0;
+  const ends = [arbor, ...(against === null ? [] : [against])].filter((v) => !given(v));
+  const traced = tracedFrom(train, ends.flatMap((v) => train.because[v])).sort((a, b) => a - b).map((r) => rows[r]);
+  const shares = sharesOf(traced, (v) => !given(v), arbor, against);
+  return traced.flatMap(({ engagement }, k) => {
+    if (engagement < 0 || shares[k].n === 0n) return [];
+    return [{ engagement, turns: toNumber(shares[k]) * countOf(movement.engagements[engagement].driven) }];
+  });
+}
+
+/** How much of each row adds up to the turn of the pointer less that of its dial: the transposed equations. */
+function sharesOf(rows: readonly Row[], isUnknown: (v: number) => boolean, arbor: number, against: number | null): Ratio[] {
+  const one = rows.length;
+  const columns = new Map<number, { vars: number[]; coefs: number[] }>();
+  rows.forEach((row, k) => row.vars.forEach((v, i) => {
+    if (!isUnknown(v)) return;
+    const column = columns.get(v) ?? { vars: [], coefs: [] };
+    column.vars.push(k);
+    column.coefs.push(row.coefs[i]);
+    columns.set(v, column);
+  }));
+  const transposed = [...columns].map(([v, { vars, coefs }]): Row => {
+    const wanted = Number(v === arbor) - Number(v === against);
+    return wanted === 0 ? { vars, coefs, engagement: 0 } : { vars: [...vars, one], coefs: [...coefs, -wanted], engagement: 0 };
+  });
+  const work = begin(one + 1, transposed);
+  give(work, one, ONE, FROM_INPUT);
+  settle(work);
+  // Rows that the others already imply have no share of their own.
+  for (let k = one - 1; k >= 0; k--) {
+    if (work.rate[k] !== null) continue;
+    give(work, k, ZERO, 0);
+    settle(work);
+  }
+  return work.rate.slice(0, one).map((share) => share ?? ZERO);
+}
+
+function solved(movement: Movement, rows: readonly Row[]): Work {
+  const work = begin(movement.arbors.length, rows);
+  movement.arbors.forEach(({ arbor }, v) => { if (arbor.fixed) give(work, v, ZERO, 0); });
+  const input = movement.arborIndex.get(movement.instrument.input.arbor) ?? -1;
+  if (input >= 0 && work.rate[input] === null) give(work, input, ONE, FROM_INPUT);
+  settle(work);
+  return work;
+}
+
+/** The equations of everything that turns or stands as it should; couplings as they are kept on the mean. */
+function rowsOf(movement: Movement): Row[] {
+  const sound = (v: number) => movement.arbors[v].rate !== null && !movement.arbors[v].bound;
+  const meshes = movement.engagements.flatMap((e, engagement): Row[] => {
+    if (!e.steadyDistance || ![e.driverArbor, e.drivenArbor].every(sound) || (e.carrier !== null && !sound(e.carrier))) return [];
+    const inside = isAnnulus(e.driver) || isAnnulus(e.driven);
+    const teethB = inside ? countOf(e.driven) : -countOf(e.driven);
+    return [rowOf({ engagement, a: e.driverArbor, b: e.drivenArbor, teethA: countOf(e.driver), teethB, carrier: e.carrier, turning: [] }, e.carrier)];
+  });
+  const couplings = (movement.instrument.couplings ?? []).flatMap((c): Row[] => {
+    const [a, b] = coupled(movement, c);
+    return sound(a) && sound(b) && sameRate(movement.arbors[a], movement.arbors[b]) ? [{ vars: [a, b], coefs: [1, -1], engagement: -1 }] : [];
+  });
+  return [...meshes, ...couplings];
+}
+
+function coupled(movement: Movement, coupling: Coupling): [number, number] {
+  const arbor = (id: string) => movement.arborIndex.get(id) ?? 0, part = (id: string) => movement.partIndex.get(id)?.arbor ?? 0;
+  switch (coupling.kind) {
+    case "friction": return [arbor(coupling.between[0]), arbor(coupling.between[1])];
+    case "click": return [part(coupling.ratchet), arbor(coupling.on)];
+    case "pin and slot": return [part(coupling.driver), part(coupling.driven)];
+  }
+}
+
+const sameRate = (a: WorkedArbor, b: WorkedArbor): boolean => a.rate !== null && b.rate !== null && a.rate.equals(b.rate);
+const isAnnulus = (part: ToothedPart): boolean => part.kind !== "lantern" && part.internal === true;
