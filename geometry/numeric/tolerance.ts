@@ -26,3 +26,5 @@ export const PHASE_PAD_TURNS = 1e-9;
 export const SLIVER_MM = 1e-9;
 /** mm. No outline is asked for finer than this, so that the number of its points stays bounded. */
 export const FINEST_CHORD_MM = 1e-6;
+/** Pitches. Teeth that miss the middle of a space by less come out even: rounding, far under any backlash. */
+export const PHASE_PITCHES = 1e-9;

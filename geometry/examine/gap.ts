@@ -1,0 +1,92 @@
+// `gap`: two things on different bodies that come too near. The figures are those of geometry/clearance; here they get
+// their words and their place.
+import { axisReach, type Axis } from "../bodies/axis.ts";
+import { nearestOnEdge, type Place } from "../bodies/plate.ts";
+import type { Cylinder, Thing, ThingKind } from "../bodies/thing.ts";
+import { allGapsOf, gapsOf, type JudgedPair, type Scene } from "../clearance/gaps.ts";
+import type { Finding } from "../finding.ts";
+import type { Movement } from "../movement.ts";
+import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
+import { mm } from "./engaged.ts";
+import { capital, nameOf } from "./words.ts";
+
+export interface GapFindings {
+  readonly findings: readonly Finding[];
+  /** Pairs that were examined and are free, listed or not. */
+  readonly free: number;
+}
+
+/** Findings without remedies; the free ones too where they are asked for. */
+export function gapFindings(scene: Scene, all: boolean): GapFindings {
+  const { pairs, examined } = all ? allGapsOf(scene) : gapsOf(scene);
+  const findings = pairs.map((pair) => gapFinding(scene.movement, pair));
+  return { findings, free: examined - findings.filter((f) => f.severity !== "free").length };
+}
+
+export function gapFinding(movement: Movement, { a, b, verdict }: JudgedPair): Finding {
+  const [first, second] = inOrder(a, b);
+  const { severity, way, gap, worst, wanted } = verdict;
+  return {
+    code: "gap", severity, between: [first.id, second.id], way, gap, worst, wanted, at: placeOf(a, b, verdict.cylinders),
+    when: null, says: wordsOf(nameOf(movement, first), nameOf(movement, second), verdict), remedies: [],
+  };
+}
+
+const RANK: Partial<Record<ThingKind, number>> = { arbor: 1, pillar: 2, plate: 3, case: 4 };
+
+/** Parts first, then bare arbors, pillars, plates and the case; of one sort by id. So the order of the file plays no part. */
+function inOrder(a: Thing, b: Thing): [Thing, Thing] {
+  const rank = (RANK[a.kind] ?? 0) - (RANK[b.kind] ?? 0);
+  return rank < 0 || (rank === 0 && a.id < b.id) ? [a, b] : [b, a];
+}
+
+function wordsOf(first: string, second: string, { severity, way, gap, worst, wanted }: JudgedPair["verdict"]): string {
+  const pair = `${capital(first)}`, inWay = way === "plan" ? "in plan" : "in height";
+  if (severity === "free") return `${pair} clears ${second} by ${mm(worst)} ${inWay} at the worst`;
+  if (severity === "tight") return `${pair} clears ${second} by only ${mm(worst)} ${inWay} at the worst, ${mm(wanted)} is wanted`;
+  if (gap < 0) return `${pair} fouls ${second} by ${mm(-gap)} ${inWay}`;
+  return `${pair} can foul ${second} by ${mm(-worst)} ${inWay} at the worst of the shakes, ${mm(gap)} clear as drawn`;
+}
+
+/** In the middle of what the two share, or of the air between them; a carried axis stands where it comes nearest. */
+function placeOf(a: Thing, b: Thing, [ca, cb]: readonly [Cylinder, Cylinder]): { x: number; y: number; z: number } {
+  const z = (Math.max(ca.z0, cb.z0) + Math.min(ca.z1, cb.z1)) / 2;
+  const plan = a.plate !== null ? besidePlate(a.plate, b, cb) : b.plate !== null ? besidePlate(b.plate, a, ca) : between(a, ca, b, cb);
+  return { ...plan, z };
+}
+
+function between(a: Thing, ca: Cylinder, b: Thing, cb: Cylinder): Place {
+  const [from, to] = nearestPlaces(a.axis, b.axis);
+  const distance = Math.hypot(to.x - from.x, to.y - from.y);
+  const [ux, uy] = distance === 0 ? [1, 0] : [(to.x - from.x) / distance, (to.y - from.y) / distance];
+  const along = alongLine(ca, cb, distance);
+  return { x: from.x + ux * along, y: from.y + uy * along };
+}
+
+/** mm from a's axis towards b's. */
+function alongLine(ca: Cylinder, cb: Cylinder, distance: number): number {
+  if (ca.inner > distance) return (ca.inner + distance + cb.radius) / 2;
+  if (cb.inner > distance) return distance - (cb.inner + distance + ca.radius) / 2;
+  return (Math.max(-ca.radius, distance - cb.radius) + Math.min(ca.radius, distance + cb.radius)) / 2;
+}
+
+/** Where two axes stand when they are nearest: as drawn, if that is as near as they come. */
+function nearestPlaces(a: Axis, b: Axis): [Place, Place] {
+  const drawn = Math.hypot(a.atRest.x - b.atRest.x, a.atRest.y - b.atRest.y);
+  if (drawn <= axisReach(a, b).least + SAME_AXIS_MM) return [a.atRest, b.atRest];
+  const from = nearestTo(a, b);
+  return [from, nearestTo(b, from)];
+}
+
+function nearestTo(axis: Axis, to: Place): Place {
+  if (axis.swings.length === 0) return axis.atRest;
+  const dx = to.x - axis.x, dy = to.y - axis.y, away = Math.hypot(dx, dy);
+  const arm = axis.swings.reduce((sum, s) => sum + Math.hypot(s.x, s.y), 0);
+  return away === 0 ? axis.atRest : { x: axis.x + (dx / away) * arm, y: axis.y + (dy / away) * arm };
+}
+
+function besidePlate(plate: NonNullable<Thing["plate"]>, thing: Thing, c: Cylinder): Place {
+  const { x, y } = thing.axis.atRest;
+  const edge = nearestOnEdge(plate.outline, x, y);
+  return Math.hypot(edge.x - x, edge.y - y) < c.radius ? edge : { x, y };
+}
