@@ -25,8 +25,13 @@ export { countOf, engagementId, GEARING, gearingOf, isToothed, PRACTICE, practic
 // Toothed parts.
 /** Every toothed part with its defaults filled in, by part id. */
 export { teethOf } from "./teeth/toothing.ts";
-/** Radii of a toothed part and the distance at which two of them work (mm). */
-export { drawnTipRadius, pitchRadius, rootRadius, tipRadiusOf, workingDistance } from "./teeth/forms.ts";
+/** Radii of a toothed part and the distance at which two of them work (mm); its form, and its true outline. */
+export {
+  drawnTipRadius, formOf, pitchRadius, profileOf, rootRadius, tipRadiusOf, toothOutline, trundleOutlines, workingDistance,
+} from "./teeth/forms.ts";
+/** The figures of clock practice that are not settled, as parameters; clock teeth by another practice. */
+export { BRITISH_ARC, CLOCK_PRACTICE, TOPS, wheelTipSays, type ClockPractice, type Top } from "./teeth/clock-practice.ts";
+export { cycloidalForm } from "./teeth/cycloidal.ts";
 /** A clock wheel's theoretical addendum for its pinion or lantern, in modules. */
 export { lanternGreatestAddendum, theoreticalAddendum } from "./teeth/addendum.ts";
 export type { FormOfTooth, Teeth } from "./teeth/teeth.ts";
@@ -39,3 +44,24 @@ export { depthOf, depthsOf, type Depth } from "./depth/depth.ts";
 export { faceOverlapOf, type FaceOverlap } from "./depth/face.ts";
 /** Lost motion at a display's pointer (degrees). */
 export { lostMotionOf } from "./depth/lost-motion.ts";
+
+// Motion.
+/** Where every arbor stands and how far round it has turned, at any turns of the input: at once, or in a frame loop without allocating. */
+export { poseAt, poseInto, POSE_STRIDE } from "./motion/pose.ts";
+export { motionOf, type Motion } from "./motion/motion.ts";
+/** How far each toothed part is turned on its arbor so that drawn teeth are truly in mesh (rad, by part id). */
+export { toothPhases } from "./motion/tooth-phases.ts";
+/** What a display shows. */
+export { readingAt, readingIn, type Reading } from "./motion/reading.ts";
+
+// Meshes.
+/** Everything that can be drawn of a movement, the closed mesh of each, and a text that is the same where the mesh is. */
+export { meshOf, meshTextOf, thingsOf, type Metal, type Thing, type ThingKind } from "./mesh/things.ts";
+/** A closed triangle mesh and how several become one. */
+export { joined as joinedMeshes, type Mesh } from "./mesh/mesh.ts";
+/** Solids from flat regions and from turned profiles, for what is drawn besides an instrument. */
+export { prism } from "./mesh/prism.ts";
+export { turned, type Profile as TurnedProfile } from "./mesh/lathe.ts";
+/** What a mesh measures (mm², mm³), and the check of what it promises. */
+export { areaMmSq, volumeMmCu } from "./mesh/measures.ts";
+export { faultsOfMesh } from "./mesh/faults.ts";

@@ -28,3 +28,5 @@ export const SLIVER_MM = 1e-9;
 export const FINEST_CHORD_MM = 1e-6;
 /** Pitches. Teeth that miss the middle of a space by less come out even: rounding, far under any backlash. */
 export const PHASE_PITCHES = 1e-9;
+/** mm². A triangle of less is none: its height is lost in single precision. */
+export const FLAT_MM_SQ = 1e-9;

@@ -1,5 +1,6 @@
 // Half a tooth as a chain of smooth pieces. It is the single source of outlines and of contact work, so that what is
 // drawn and what touches agree. Lengths in mm; the tooth's middle lies on +x.
+import { SLIVER_MM } from "../numeric/tolerance.ts";
 
 export interface ProfilePoint {
   readonly x: number;
@@ -30,4 +31,79 @@ export interface Profile {
   /** mm: nearest and farthest from the axis that the profile truly comes. */
   readonly leastRadius: number;
   readonly greatestRadius: number;
+}
+
+/** 1: teeth stand outward, and the metal lies within; −1: an annulus, whose teeth stand inward. */
+export type Side = 1 | -1;
+
+/**
+ * The profile of pieces that run from the middle of a space towards the tip, cut where they come to the tip's radius and
+ * closed by a land there; pieces that meet the tooth's middle before that leave it pointed. Radii along them go one way.
+ */
+export function profileOfPieces(pieces: readonly Piece[], tipRadiusMm: number, side: Side): Profile {
+  const kept: Piece[] = [];
+  for (const piece of pieces) {
+    if (isSliver(piece)) continue;
+    if (side * (tipRadiusMm - radiusAt(piece, piece.to)) >= 0) {
+      kept.push(piece);
+      continue;
+    }
+    const cut = { ...piece, to: reaching(piece, tipRadiusMm, side) };
+    if (!isSliver(cut)) kept.push(cut);
+    break;
+  }
+  const first = pieces[0]!, last = kept.at(-1);
+  const end = last === undefined ? first.at(first.from) : last.at(last.to);
+  const polarRad = Math.atan2(end.y, end.x), endRadius = Math.hypot(end.x, end.y);
+  if (-polarRad * endRadius > SLIVER_MM) kept.push(roundPiece("top", endRadius, polarRad, 0, side));
+  const start = kept[0]!.at(kept[0]!.from), startRadius = Math.hypot(start.x, start.y);
+  return {
+    pieces: kept, joined: true,
+    leastRadius: Math.min(startRadius, endRadius), greatestRadius: Math.max(startRadius, endRadius),
+  };
+}
+
+/** An arc about the axis, from one polar angle to another (radians). */
+export function roundPiece(name: PieceName, radiusMm: number, from: number, to: number, side: Side): Piece {
+  return { name, from, to, at: (u) => arcPoint(0, 0, radiusMm, u, side) };
+}
+
+/** A point of a circle about (cx, cy) in direction u; side −1 where the metal lies outside it. */
+export function arcPoint(cx: number, cy: number, radiusMm: number, u: number, side: Side): ProfilePoint {
+  const c = Math.cos(u), s = Math.sin(u);
+  return { x: cx + radiusMm * c, y: cy + radiusMm * s, nx: side * c, ny: side * s };
+}
+
+/** A straight piece between two places; the parameter is the share of the way. */
+export function straightPiece(name: PieceName, x0: number, y0: number, x1: number, y1: number, side: Side): Piece {
+  const dx = x1 - x0, dy = y1 - y0, length = Math.hypot(dx, dy) || 1;
+  const nx = (side * dy) / length, ny = (-side * dx) / length;
+  return { name, from: 0, to: 1, at: (u) => ({ x: x0 + u * dx, y: y0 + u * dy, nx, ny }) };
+}
+
+/** A piece from the axis outward at one polar angle, as clock flanks are. */
+export function radialPiece(fromRadiusMm: number, toRadiusMm: number, polarRad: number): Piece {
+  const c = Math.cos(polarRad), s = Math.sin(polarRad);
+  return straightPiece("flank", fromRadiusMm * c, fromRadiusMm * s, toRadiusMm * c, toRadiusMm * s, 1);
+}
+
+function isSliver(piece: Piece): boolean {
+  const a = piece.at(piece.from), b = piece.at(piece.to);
+  return Math.hypot(b.x - a.x, b.y - a.y) < SLIVER_MM;
+}
+
+function radiusAt(piece: Piece, u: number): number {
+  const p = piece.at(u);
+  return Math.hypot(p.x, p.y);
+}
+
+/** The parameter at which a piece comes to a radius; its start where it lies beyond that already. */
+function reaching(piece: Piece, radiusMm: number, side: Side): number {
+  let before = piece.from, after = piece.to;
+  for (let i = 0; i < 60; i++) {
+    const mid = (before + after) / 2;
+    if (side * (radiusMm - radiusAt(piece, mid)) > 0) before = mid;
+    else after = mid;
+  }
+  return before;
 }

@@ -37,6 +37,8 @@ export interface FormOfTooth {
   tipRadius(teeth: Teeth): number;
   /** mm; never under 0. */
   rootRadius(teeth: Teeth): number;
+  /** mm between centres at which a part of this form works with a mate, without ease; null where there is no such distance. */
+  workingDistance(driver: Teeth, driven: Teeth): number | null;
   /** Half a tooth as smooth pieces, from the middle of a space to the middle of the tooth: what outlines are sampled from. */
   profile(teeth: Teeth): Profile;
   /** The closed outline of all teeth about the origin, anticlockwise, the middle of one tooth on +x; chords within

@@ -1,0 +1,92 @@
+// A profile drawn as a closed outline: one tooth is computed, then turned. Every chord lies within the chord error of the
+// true curve, with as few points as equal steps of each piece's own parameter allow.
+import { FINEST_CHORD_MM } from "../numeric/tolerance.ts";
+import type { Outline } from "../planar/outline.ts";
+import type { Piece, Profile } from "./profile.ts";
+
+/** Anticlockwise about the origin, the middle of one tooth on +x; for an annulus this is its hole. */
+export function outlineOfProfile(profile: Profile, count: number, chordMm: number): Outline {
+  const tooth = toothPoints(profile, count, Math.max(chordMm, FINEST_CHORD_MM));
+  const out = new Float64Array(tooth.length * count);
+  for (let i = 0, o = 0; i < count; i++) {
+    const angleRad = (2 * Math.PI * i) / count, c = Math.cos(angleRad), s = Math.sin(angleRad);
+    for (let k = 0; k < tooth.length; k += 2) {
+      out[o++] = c * tooth[k]! - s * tooth[k + 1]!;
+      out[o++] = s * tooth[k]! + c * tooth[k + 1]!;
+    }
+  }
+  return out;
+}
+
+/** Points of one tooth and of the space before it, x and y in turn; the next tooth's first point is not repeated. */
+function toothPoints(profile: Profile, count: number, chordMm: number): readonly number[] {
+  const half: number[] = [];
+  const take = (piece: Piece, u: number) => {
+    const p = piece.at(u);
+    half.push(p.x, p.y);
+  };
+  const spaceRad = -Math.PI / count;
+  let startsOnSeam = true, endsOnSeam = true;
+  profile.pieces.forEach((piece, i) => {
+    if (piece.name === "root" && i === 0) {
+      const n = seamSteps(piece, piece.from, piece.to, spaceRad, chordMm);
+      startsOnSeam = n % 2 === 0;
+      for (let k = n % 2; k < n; k += 2) take(piece, piece.from + (k / n) * (piece.to - piece.from));
+    } else if (piece.name === "top") {
+      const n = seamSteps(piece, piece.to, piece.from, 0, chordMm);
+      endsOnSeam = n % 2 === 0;
+      for (let k = n; k >= 0; k -= 2) take(piece, piece.to + (k / n) * (piece.from - piece.to));
+    } else {
+      const n = evenSteps(piece, chordMm);
+      for (let k = 0; k < n; k++) take(piece, piece.from + (k / n) * (piece.to - piece.from));
+      if (i === profile.pieces.length - 1) take(piece, piece.to);
+    }
+  });
+  const from = endsOnSeam ? half.length - 4 : half.length - 2;
+  for (let k = from; k >= (startsOnSeam ? 2 : 0); k -= 2) half.push(half[k]!, -half[k + 1]!);
+  return half;
+}
+
+/**
+ * How many equal chords an arc wants that reaches from a line of symmetry (direction axisRad, parameter `seam`) to `end`
+ * and as far on the other side. Where the number is odd, one chord lies across the line.
+ */
+function seamSteps(piece: Piece, seam: number, end: number, axisRad: number, chordMm: number): number {
+  const c = Math.cos(axisRad), s = Math.sin(axisRad);
+  const along = (share: number) => {
+    const p = piece.at(seam + share * (end - seam));
+    return p.x * c + p.y * s;
+  };
+  const middle = along(0);
+  return leastSteps((n) => Math.abs(middle - along(1 / n)), chordMm);
+}
+
+/** How many equal steps a piece wants. */
+function evenSteps(piece: Piece, chordMm: number): number {
+  const span = piece.to - piece.from;
+  return leastSteps((n) => {
+    let worst = 0;
+    for (let k = 0; k < n; k++) worst = Math.max(worst, chordErrorMm(piece, piece.from + (k / n) * span, span / n));
+    return worst;
+  }, chordMm);
+}
+
+/** The error falls with the square of the number of steps; the guess from that is then met from below. */
+function leastSteps(errorMm: (n: number) => number, chordMm: number): number {
+  let n = 1;
+  for (let error = errorMm(1); error > chordMm; error = errorMm(n)) n = Math.max(n + 1, Math.floor(0.95 * n * Math.sqrt(error / chordMm)));
+  return n;
+}
+
+/** Greatest distance from the chord of one step to the curve between its ends, from three places on the way. */
+function chordErrorMm(piece: Piece, u: number, step: number): number {
+  const a = piece.at(u), b = piece.at(u + step);
+  const dx = b.x - a.x, dy = b.y - a.y, length = Math.hypot(dx, dy);
+  let worst = 0;
+  for (let q = 0.25; q < 1; q += 0.25) {
+    const p = piece.at(u + q * step);
+    const off = length > 0 ? Math.abs((p.x - a.x) * dy - (p.y - a.y) * dx) / length : Math.hypot(p.x - a.x, p.y - a.y);
+    worst = Math.max(worst, off);
+  }
+  return worst;
+}
