@@ -1,6 +1,6 @@
 // A flat figure cut into triangles without adding or losing a point of its edges. Lengths in mm.
-import earcut from "earcut";
-import { REPEAT_RATIO } from "../numeric/tolerance.ts";
+import earcut, { refine } from "earcut";
+import { FLAT_MM_SQ, REPEAT_RATIO } from "../numeric/tolerance.ts";
 import { placed, type Outline, type Region } from "../planar/outline.ts";
 
 export interface Flat {
@@ -27,6 +27,8 @@ export function flatOf(region: Region): Flat {
     triangles = earcut(turnRad === 0 ? points : placed(points, turnRad, 0, 0), starts);
     if (triangles.length === wanted) break;
   }
+  // Points in line across a bridge can also give a triangle without area; turning its edges over mends that.
+  if (hasFlatTriangle(points, triangles)) refine(triangles, points);
   return { points, loops, triangles };
 }
 
@@ -51,6 +53,14 @@ export function flatOfToothed(outline: Outline, count: number, holes: readonly O
   const inner = flatOf({ outside: circle, holes });
   if (inner.loops[0] !== count * perTooth) return flatOf({ outside: outline, holes });
   return joinedRing(outline, { start, period, count, perTooth, cut }, inner);
+}
+
+function hasFlatTriangle(p: Float64Array, triangles: readonly number[]): boolean {
+  for (let i = 0; i < triangles.length; i += 3) {
+    const a = 2 * triangles[i], b = 2 * triangles[i + 1], c = 2 * triangles[i + 2];
+    if ((p[b] - p[a]) * (p[c + 1] - p[a + 1]) - (p[b + 1] - p[a + 1]) * (p[c] - p[a]) < FLAT_MM_SQ) return true;
+  }
+  return false;
 }
 
 interface Ring { start: number; period: number; count: number; perTooth: number; cut: readonly number[] }

@@ -5,6 +5,7 @@ import { toRad } from "../numeric/angle.ts";
 import { circleOutline, circleSteps, placed, reversed, type Outline } from "../planar/outline.ts";
 import { armOutline, handOutline } from "./hand.ts";
 import { boreOutline, clearHoles, depthInside } from "./holes.ts";
+import { roundOf } from "./lathe.ts";
 import type { Mesh } from "./mesh.ts";
 import { prism } from "./prism.ts";
 
@@ -12,15 +13,12 @@ export type FlatPart = Collet | Disc | Slot | Ratchet | Pin | Pointer | Arm;
 
 /** `passes`: the way round in which a ratchet's click lets it pass. */
 export function flatPartMesh(part: FlatPart, boreMm: number, passes: Sense, chordMm: number): Mesh {
+  if (part.kind === "collet") return roundOf(part.diameter / 2, boreMm, part.z, part.z + part.thickness, chordMm);
   return prism(regionOf(part, boreMm, passes, chordMm), part.z, part.z + part.thickness);
 }
 
-function regionOf(part: FlatPart, boreMm: number, passes: Sense, chordMm: number): { outside: Outline; holes: readonly Outline[] } {
+function regionOf(part: Exclude<FlatPart, Collet>, boreMm: number, passes: Sense, chordMm: number): { outside: Outline; holes: readonly Outline[] } {
   switch (part.kind) {
-    case "collet": {
-      const radius = part.diameter / 2;
-      return { outside: circleOutline(radius, chordMm), holes: boreOutline(boreMm, radius, chordMm) };
-    }
     case "disc": return { outside: circleOutline(part.diameter / 2, chordMm), holes: discHoles(part, boreMm, chordMm) };
     case "slot": return { outside: circleOutline(part.diameter / 2, chordMm), holes: slotHoles(part, boreMm, chordMm) };
     case "ratchet": {

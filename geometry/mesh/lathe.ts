@@ -17,7 +17,15 @@ export function turned(profile: Profile, chordMm: number): Mesh {
   return turnedIn(profile, circleSteps(Math.max(...profile.points.map((p) => p[0])), chordMm));
 }
 
-/** Likewise with a stated number of chords round about. */
+/** A cylinder, or a ring where it has a bore; none where the bore would leave it no metal. */
+export function roundOf(radiusMm: number, boreMm: number, z0Mm: number, z1Mm: number, chordMm: number): Mesh {
+  const outside: [number, number][] = [[radiusMm, z0Mm], [radiusMm, z1Mm]];
+  return boreMm > 0 && boreMm < radiusMm - 2 * chordMm
+    ? turned({ points: [...outside, [boreMm, z1Mm], [boreMm, z0Mm]], closed: true }, chordMm)
+    : turned({ points: [[0, z0Mm], ...outside, [0, z1Mm]], closed: false }, chordMm);
+}
+
+/** A profile turned with a stated number of chords round about. */
 export function turnedIn(profile: Profile, steps: number): Mesh {
   const { points, closed } = profile;
   const segments = points.length - (closed ? 0 : 1);
