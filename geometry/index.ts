@@ -65,3 +65,10 @@ export { turned, type Profile as TurnedProfile } from "./mesh/lathe.ts";
 /** What a mesh measures (mm², mm³), and the check of what it promises. */
 export { areaMmSq, volumeMmCu } from "./mesh/measures.ts";
 export { faultsOfMesh } from "./mesh/faults.ts";
+
+// A movement: an instrument worked out.
+/** Works an instrument out (rates, places, shakes, distances), and again where only some arbors have moved. */
+export { replanted, workOut } from "./workout.ts";
+export type { Bind, Movement, WorkedArbor, WorkedDisplay, WorkedEngagement } from "./movement.ts";
+/** New places written into an instrument. */
+export { withPlaces } from "./planting/places.ts";

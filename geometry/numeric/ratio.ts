@@ -9,6 +9,15 @@ export function ratio(p: bigint | number, q: bigint | number = 1n): Ratio {
   return new Fraction(whole(p), whole(q));
 }
 
+/** n/d where d is above 0 and the two are known to share no factor: spares the search for one, which is dear in long terms. */
+export function lowestTerms(n: bigint, d: bigint): Ratio {
+  const made = Object.create(Fraction.prototype) as { s: bigint; n: bigint; d: bigint };
+  made.s = n < 0n ? -1n : 1n;
+  made.n = n < 0n ? -n : n;
+  made.d = d;
+  return made as Ratio;
+}
+
 /** The exact value of a number as it is written in decimal: 29.530588853 is 29530588853/10^9. */
 export function decimalRatio(written: number | string): Ratio {
   const text = String(written);

@@ -1,0 +1,207 @@
+// The exact rate of every arbor: turns in the frame for one turn of the input. Rings that lock are found first, then all
+// engagements are solved together, then couplings take along what nothing drives. What is bound has no rate.
+import { engagementId, type Instrument } from "../instrument.ts";
+import type { Bind } from "../movement.ts";
+import { isZero, ONE, ZERO, type Ratio } from "../numeric/ratio.ts";
+import { givenBy, linksOf, parts, type Link } from "./couplings.ts";
+import type { Layout } from "./layout.ts";
+import { meshesOf, rowOf, type Axes, type Mesh } from "./meshes.ts";
+import { ringsOf, type Edge } from "./rings.ts";
+import { begin, FROM_INPUT, FROM_LOCK, give, settle, tracedFrom, type Row, type Work } from "./solve.ts";
+
+export interface Rates {
+  /** By arbor. Null: not driven, or bound. */
+  readonly rate: readonly (Ratio | null)[];
+  readonly bound: readonly boolean[];
+  /** By engagement: the arbor on which both axes stand still, null for the frame; and whether they keep their distance. */
+  readonly carrier: readonly (number | null)[];
+  readonly steady: readonly boolean[];
+  readonly binds: readonly Bind[];
+}
+
+/** A mesh with the carrier it is taken to have. */
+interface Taken { readonly mesh: Mesh; readonly carrier: number | null }
+
+interface Solved {
+  readonly rate: (Ratio | null)[];
+  readonly bound: boolean[];
+  readonly binds: Bind[];
+}
+
+interface Train {
+  readonly instrument: Instrument;
+  readonly input: number;
+  readonly fixed: readonly boolean[];
+  readonly links: readonly Link[];
+}
+
+export function ratesOf(instrument: Instrument, layout: Layout, axes: Axes, encloses: readonly boolean[]): Rates {
+  const meshes = meshesOf(instrument, layout, axes);
+  const train: Train = {
+    instrument, input: layout.arborIndex.get(instrument.input.arbor) ?? -1,
+    fixed: instrument.arbors.map((a) => a.fixed === true), links: linksOf(instrument, layout, axes, encloses),
+  };
+  const always = meshes.flatMap((mesh) => (mesh.carrier === undefined ? [] : [{ mesh, carrier: mesh.carrier }]));
+  const perhaps = meshes.filter((mesh) => mesh.carrier === undefined);
+  const { solved, parting } = withStandingCarriers(train, always, perhaps);
+  const still = stillIn(solved.rate);
+  const jammed = [
+    ...parting.map((m): [string, number, number] => [engagementId(instrument.engagements[m.engagement]), m.a, m.b]),
+    ...train.links.flatMap((l): [string, number, number][] =>
+      l.kind === "pin and slot" && parts(l, still) ? [[l.id, l.driver, l.driven]] : []),
+  ];
+  const idOf = (i: number): string => instrument.arbors[i].id;
+  for (const [, a, b] of jammed) for (const v of [a, b]) if (solved.rate[v] === null) solved.bound[v] = true;
+  joinBound(meshes, solved);
+  return {
+    rate: solved.rate, bound: solved.bound,
+    carrier: meshes.map((m) => m.carrier ?? null), steady: meshes.map((m) => !parting.includes(m)),
+    binds: [
+      ...solved.binds,
+      ...jammed.map(([id, a, b]): Bind => ({ engagements: [id], arbors: [a, b].filter((v) => solved.bound[v]).map(idOf), because: "distance" })),
+    ],
+  };
+}
+
+/** A carrier that does not turn carries nothing round; whether it turns may hang on the very engagements it carries. */
+function withStandingCarriers(train: Train, always: readonly Taken[], perhaps: readonly Mesh[]): { solved: Solved; parting: Mesh[] } {
+  let solved = solveTrain(train, always);
+  let standing: readonly Mesh[] = [];
+  if (perhaps.length > 0) {
+    let left = perhaps.filter((m) => m.turning.every(stillIn(solved.rate)));
+    do {
+      standing = left;
+      solved = solveTrain(train, [...always, ...standing.map((mesh) => ({ mesh, carrier: null }))]);
+      left = standing.filter((m) => m.turning.every(stillIn(solved.rate)));
+    } while (left.length < standing.length);
+  }
+  return { solved, parting: perhaps.filter((m) => !standing.includes(m)) };
+}
+
+const stillIn = (rate: readonly (Ratio | null)[]) => (arbor: number): boolean => {
+  const r = rate[arbor];
+  return r === null || isZero(r);
+};
+
+function solveTrain(train: Train, taken: readonly Taken[]): Solved {
+  const { rows, binds, ringed } = rowsAndRings(train, taken);
+  let work = solveRows(train, rows, train.fixed[train.input] === true ? null : train.input);
+  if (train.fixed[train.input]) binds.push({ engagements: [], arbors: [train.instrument.input.arbor], because: "input" });
+  if (work.clash !== null) {
+    const traced = tracedFrom(work, work.clash).map((r) => rows[r]);
+    const stuck = [...new Set(traced.flatMap((row) => row.vars))].filter((v) => !train.fixed[v]);
+    if (traced.every((row) => row.engagement >= 0)) binds.push(bindBy(train, traced, stuck));
+    const held = stuck.map((v): Row => ({ vars: [v], coefs: [1], engagement: -1 }));
+    work = solveRows(train, [...rows, ...held], null);
+  }
+  const stuck = (v: number): boolean => ringed.has(v) || (work.hangsOn[v] & (FROM_LOCK | FROM_INPUT)) === FROM_LOCK;
+  takeAlong(train, work, stuck);
+  const bound = work.rate.map((rate, v) => !train.fixed[v] && (ringed.has(v) || (rate !== null && stuck(v))));
+  return { rate: work.rate.map((rate, v) => (bound[v] ? null : rate)), bound, binds };
+}
+
+function solveRows(train: Train, rows: readonly Row[], input: number | null): Work {
+  const work = begin(train.fixed.length, rows);
+  train.fixed.forEach((fixed, v) => { if (fixed) give(work, v, ZERO, 0); });
+  if (input !== null && work.rate[input] === null) give(work, input, ONE, FROM_INPUT);
+  settle(work);
+  return work;
+}
+
+/** Couplings in the order of the file, again and again until none gives anything. */
+function takeAlong(train: Train, work: Work, stuck: (arbor: number) => boolean): void {
+  const rate = (v: number): Ratio | null => work.rate[v];
+  const still = stillIn(work.rate);
+  for (let more = true; more;) {
+    more = false;
+    for (const link of train.links) {
+      const given = givenBy(link, rate, still);
+      if (given === null || stuck(given.by) || stuck(given.to)) continue;
+      give(work, given.to, given.rate, work.hangsOn[given.by] | FROM_INPUT);
+      settle(work);
+      more = true;
+    }
+  }
+}
+
+/** The rows to solve: of a ring only what its tree needs, and a row that locks each ring that contradicts itself. */
+function rowsAndRings(train: Train, taken: readonly Taken[]): { rows: Row[]; binds: Bind[]; ringed: Set<number> } {
+  const byCarrier = new Map<number | null, Taken[]>();
+  for (const t of taken) {
+    const group = byCarrier.get(t.carrier);
+    if (group === undefined) byCarrier.set(t.carrier, [t]);
+    else group.push(t);
+  }
+  const rows: Row[] = [], binds: Bind[] = [], ringed = new Set<number>();
+  for (const [carrier, group] of byCarrier) {
+    const free = group.filter(({ mesh }) => !isGround(train, carrier, mesh.a) && !isGround(train, carrier, mesh.b));
+    const { rings, spare } = ringsOf(free.map(({ mesh }) => edgeOf(train, mesh)));
+    const left = new Set([...spare].map((i) => free[i].mesh));
+    for (const { mesh } of group) if (!left.has(mesh)) rows.push(rowOf(mesh, carrier));
+    for (const ring of rings) {
+      const members = ring.nodes.filter((v) => v !== FIXED);
+      for (const v of members) ringed.add(v);
+      const locked = members.length === ring.nodes.length ? members[0] : null;
+      rows.push(lockRow(locked, carrier));
+      binds.push({
+        engagements: ring.edges.map((i) => engagementId(train.instrument.engagements[free[i].mesh.engagement])),
+        arbors: members.map((v) => train.instrument.arbors[v].id), because: locked === null ? "fixed" : "ring",
+      });
+    }
+  }
+  return { rows, binds, ringed };
+}
+
+/** On a carrier all fixed wheels are one thing. */
+const FIXED = -1;
+
+/** What stands still against the carrier whatever turns: the carrier's own wheels, and on the frame the fixed ones. */
+const isGround = (train: Train, carrier: number | null, v: number): boolean =>
+  carrier === null ? train.fixed[v] : v === carrier;
+
+const edgeOf = (train: Train, mesh: Mesh): Edge => ({
+  a: train.fixed[mesh.a] ? FIXED : mesh.a, b: train.fixed[mesh.b] ? FIXED : mesh.b, p: mesh.teethA, q: mesh.teethB,
+});
+
+/** A locked ring turns with its carrier; one that takes in a fixed wheel holds its carrier too. */
+function lockRow(member: number | null, carrier: number | null): Row {
+  if (member === null) return { vars: carrier === null ? [] : [carrier], coefs: carrier === null ? [] : [1], engagement: -1 };
+  return carrier === null ? { vars: [member], coefs: [1], engagement: -1 } : { vars: [member, carrier], coefs: [1, -1], engagement: -1 };
+}
+
+/** The bind that a clash shows. What only leads from the input to where the contradiction begins is not named. */
+function bindBy(train: Train, traced: readonly Row[], stuck: readonly number[]): Bind {
+  const fixed = traced.some((row) => row.vars.some((v) => train.fixed[v]));
+  const named = fixed ? traced : withoutLead(train.input, traced);
+  return {
+    engagements: named.map((row) => row.engagement).sort((x, y) => x - y).map((e) => engagementId(train.instrument.engagements[e])),
+    arbors: stuck.map((v) => train.instrument.arbors[v].id), because: fixed ? "fixed" : "train",
+  };
+}
+
+function withoutLead(input: number, traced: readonly Row[]): readonly Row[] {
+  let rows = traced;
+  for (let source = input; ;) {
+    const at = rows.filter((row) => row.vars.includes(source));
+    if (at.length !== 1 || at[0].vars.length !== 2 || rows.length <= 2) return rows;
+    rows = rows.filter((row) => row !== at[0]);
+    source = at[0].vars[0] === source ? at[0].vars[1] : at[0].vars[0];
+  }
+}
+
+/** What is joined to something bound and not driven otherwise is held by it, and so is not idle. */
+function joinBound(meshes: readonly Mesh[], solved: Solved): void {
+  if (!solved.bound.includes(true)) return;
+  const near = solved.rate.map((): number[] => []);
+  for (const m of meshes) {
+    near[m.a].push(m.b);
+    near[m.b].push(m.a);
+    if (typeof m.carrier === "number") near[m.carrier].push(m.a, m.b);
+  }
+  const held = solved.bound.flatMap((is, v) => (is ? [v] : []));
+  for (const v of held) for (const w of near[v]) {
+    if (solved.rate[w] !== null || solved.bound[w]) continue;
+    solved.bound[w] = true;
+    held.push(w);
+  }
+}
