@@ -32,6 +32,8 @@ export {
 /** The figures of clock practice that are not settled, as parameters; clock teeth by another practice. */
 export { BRITISH_ARC, CLOCK_PRACTICE, TOPS, wheelTipSays, type ClockPractice, type Top } from "./teeth/clock-practice.ts";
 export { cycloidalForm } from "./teeth/cycloidal.ts";
+/** The openings of a crossed wheel, clockwise, and why they cannot be cut where they cannot. */
+export { crossingOutlines, crossingsFault } from "./teeth/crossings.ts";
 /** A clock wheel's theoretical addendum for its pinion or lantern, in modules. */
 export { lanternGreatestAddendum, theoreticalAddendum } from "./teeth/addendum.ts";
 export type { FormOfTooth, Teeth } from "./teeth/teeth.ts";
@@ -72,3 +74,7 @@ export { replanted, workOut } from "./workout.ts";
 export type { Bind, Movement, WorkedArbor, WorkedDisplay, WorkedEngagement } from "./movement.ts";
 /** New places written into an instrument. */
 export { withPlaces } from "./planting/places.ts";
+
+// What is swept.
+/** Everything as the cylinders that it sweeps about its axis, for plans and elevations (mm). */
+export { thingsOf as sweptThings, type Cylinder, type Thing as SweptThing } from "./bodies/thing.ts";
