@@ -1,5 +1,5 @@
 // A profile drawn as a closed outline: one tooth is computed, then turned. Every chord lies within the chord error of the
-// true curve, with as few points as equal steps of each piece's own parameter allow.
+// true curve, with as few points as that allows.
 import { FINEST_CHORD_MM } from "../numeric/tolerance.ts";
 import type { Outline } from "../planar/outline.ts";
 import type { Piece, Profile } from "./profile.ts";
@@ -37,8 +37,7 @@ function toothPoints(profile: Profile, count: number, chordMm: number): readonly
       endsOnSeam = n % 2 === 0;
       for (let k = n; k >= 0; k -= 2) take(piece, piece.to + (k / n) * (piece.from - piece.to));
     } else {
-      const n = evenSteps(piece, chordMm);
-      for (let k = 0; k < n; k++) take(piece, piece.from + (k / n) * (piece.to - piece.from));
+      for (const u of longestSteps(piece, chordMm)) take(piece, u);
       if (i === profile.pieces.length - 1) take(piece, piece.to);
     }
   });
@@ -58,25 +57,41 @@ function seamSteps(piece: Piece, seam: number, end: number, axisRad: number, cho
     return p.x * c + p.y * s;
   };
   const middle = along(0);
-  return leastSteps((n) => Math.abs(middle - along(1 / n)), chordMm);
-}
-
-/** How many equal steps a piece wants. */
-function evenSteps(piece: Piece, chordMm: number): number {
-  const span = piece.to - piece.from;
-  return leastSteps((n) => {
-    let worst = 0;
-    for (let k = 0; k < n; k++) worst = Math.max(worst, chordErrorMm(piece, piece.from + (k / n) * span, span / n));
-    return worst;
-  }, chordMm);
-}
-
-/** The error falls with the square of the number of steps; the guess from that is then met from below. */
-function leastSteps(errorMm: (n: number) => number, chordMm: number): number {
+  // The error falls with the square of the number of steps; the guess from that is then met from below.
   let n = 1;
-  for (let error = errorMm(1); error > chordMm; error = errorMm(n)) n = Math.max(n + 1, Math.floor(0.95 * n * Math.sqrt(error / chordMm)));
+  for (let error = Math.abs(middle - along(1)); error > chordMm; error = Math.abs(middle - along(1 / n)))
+    n = Math.max(n + 1, Math.floor(0.95 * n * Math.sqrt(error / chordMm)));
   return n;
 }
+
+/** The parameters at which a piece's chords begin, each chord as long as its error allows. */
+function longestSteps(piece: Piece, chordMm: number): readonly number[] {
+  const starts = [piece.from];
+  for (let u = piece.from; ; starts.push(u)) {
+    const share = longestShare(piece, u, SAMPLED_SHARE * chordMm);
+    if (share === 1) return starts;
+    u += share * (piece.to - u);
+  }
+}
+
+/** The share of what is left of a piece from u on that one chord may take. */
+function longestShare(piece: Piece, u: number, chordMm: number): number {
+  const left = piece.to - u;
+  if (chordErrorMm(piece, u, left) <= chordMm) return 1;
+  let fits = 0, tooLong = 1;
+  for (let i = 0; i < MOST_HALVINGS && (i < STEP_HALVINGS || fits === 0); i++) {
+    const mid = (fits + tooLong) / 2;
+    if (chordErrorMm(piece, u, mid * left) <= chordMm) fits = mid;
+    else tooLong = mid;
+  }
+  return fits > 0 ? fits : tooLong;
+}
+
+/** A step is found to this many halvings, since a finer one would save no point; a first step that is very short takes more. */
+const STEP_HALVINGS = 10;
+const MOST_HALVINGS = 40;
+/** Three places on the way may miss the greatest error by a few hundredths of it. */
+const SAMPLED_SHARE = 0.95;
 
 /** Greatest distance from the chord of one step to the curve between its ends, from three places on the way. */
 function chordErrorMm(piece: Piece, u: number, step: number): number {
