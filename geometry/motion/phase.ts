@@ -2,7 +2,7 @@
 // millionth of a turn even after millions of turns, and without allocating. Turns, signed.
 import type { Ratio } from "../numeric/ratio.ts";
 
-/** A rate's part below one turn as LIMBS binary digits groups of LIMB_BITS, greatest first: whole turns times a limb are exact. */
+/** A rate's part below one turn is kept as so many groups of LIMB_BITS binary digits, greatest first: whole turns times one are exact. */
 export const LIMBS = 4;
 const LIMB_BITS = 20;
 const LIMB = 2 ** LIMB_BITS;
@@ -27,5 +27,7 @@ export function phaseOf(limbs: Float64Array, at: number, rate: number, turns: nu
     phase += part - Math.floor(part);
   }
   phase += rate * (turns - whole);
-  return phase - Math.floor(phase);
+  const left = phase - Math.floor(phase);
+  // A tiny negative number is so near a whole turn that it rounds to one.
+  return left < 1 ? left : 0;
 }
