@@ -1,6 +1,7 @@
 // Wheels, pinions, annuli and lanterns about their own axis, one tooth (or trundle) on +x. Lengths in mm.
 import { countOf, type Lantern, type Pinion, type Wheel } from "../instrument.ts";
 import { circleOutline, reversed, type Outline } from "../planar/outline.ts";
+import { crossingOutlines } from "../teeth/crossings.ts";
 import { formOf, rootRadius } from "../teeth/forms.ts";
 import type { Teeth } from "../teeth/teeth.ts";
 import { boreOutline } from "./holes.ts";
@@ -17,8 +18,10 @@ export function toothedMesh(part: Wheel | Pinion, teeth: Teeth, boreMm: number, 
     const outside = circleOutline(annulusRadius(part, teeth), chordMm);
     return prismOf(flatOf({ outside, holes: [reversed(outline)] }), part.z, top);
   }
-  const bore = boreOutline(boreMm, rootRadius(teeth), chordMm);
-  return prismOf(flatOfToothed(outline, countOf(part), bore), part.z, top);
+  const root = rootRadius(teeth), crossed = part.kind === "wheel" ? part.crossings : undefined;
+  const crossings = crossed === undefined ? [] : crossingOutlines(crossed, root, chordMm);
+  const bore = boreOutline(boreMm, crossed !== undefined && crossings.length > 0 ? crossed.hub / 2 : root, chordMm);
+  return prismOf(flatOfToothed(outline, countOf(part), [...bore, ...crossings]), part.z, top);
 }
 
 /** Half the outside diameter; never so little that no rim would be left outside the roots. */
