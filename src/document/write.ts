@@ -1,5 +1,5 @@
 // Writes an instrument file: fields in the order of the definition, then those that were not understood, as they came.
-// Two spaces a level; whatever fits on one line and holds no list of objects stands on one.
+// Two spaces a level; whatever fits on one line and holds no list of several objects stands on one.
 import type { Instrument } from "../../geometry/index.ts";
 import { isFields, own } from "./check.ts";
 import { INSTRUMENT } from "./definition.ts";
@@ -23,10 +23,10 @@ function write(value: unknown, shape: Shape | undefined, indent: string): string
   return `{\n${lines.join(",\n")}\n${indent}}`;
 }
 
-/** The value on one line; null where it holds a list of objects, which reads better one below the other. */
+/** The value on one line; null where it holds a list of several objects, which read better one below the other. */
 function onOneLine(value: unknown, shape: Shape | undefined): string | null {
   if (Array.isArray(value)) {
-    if (value.some((item) => isFields(item))) return null;
+    if (value.length > 1 && value.some((item) => isFields(item))) return null;
     const items = value.map((item) => onOneLine(item, itemShape(value, shape)));
     return items.includes(null) ? null : `[${items.join(", ")}]`;
   }
