@@ -13,8 +13,9 @@ export type Hollow =
   | { readonly kind: "round"; readonly x: number; readonly y: number; readonly radius: number }
   | { readonly kind: "outline"; readonly outline: Float64Array };
 
+/** What is not convex is given in convex pieces; where two overlap, their depth is then that of the pieces that overlap most. */
 export interface Flat {
-  readonly outside: Convex;
+  readonly outside: readonly Convex[];
   readonly hollows: readonly Hollow[];
 }
 
@@ -34,11 +35,66 @@ export const standAt = (x: number, y: number, angleRad: number): Stand => ({ x, 
 
 /** mm between two flat things as they stand: the better of outside one another and within a hollow of one. */
 export function apart(a: Flat, aStand: Stand, b: Flat, bStand: Stand): number {
-  const aCorners = standing(a.outside.corners, aStand), bCorners = standing(b.outside.corners, bStand);
-  let best = outsideGap(aCorners, bCorners) - a.outside.radius - b.outside.radius;
-  for (const h of a.hollows) best = Math.max(best, withinGap(h, aStand, bCorners, b.outside.radius));
-  for (const h of b.hollows) best = Math.max(best, withinGap(h, bStand, aCorners, a.outside.radius));
+  const aPieces = a.outside.map((p) => standing(p.corners, aStand)), bPieces = b.outside.map((p) => standing(p.corners, bStand));
+  let best = Infinity;
+  for (let i = 0; i < aPieces.length; i++) for (let j = 0; j < bPieces.length; j++)
+    best = Math.min(best, outsideGap(aPieces[i], bPieces[j]) - a.outside[i].radius - b.outside[j].radius);
+  for (const h of a.hollows) best = Math.max(best, allWithin(h, aStand, bPieces, b.outside));
+  for (const h of b.hollows) best = Math.max(best, allWithin(h, bStand, aPieces, a.outside));
   return best;
+}
+
+/** The middle of the place where two flat things come nearest, or of what they share. */
+export function meetingPlace(a: Flat, aStand: Stand, b: Flat, bStand: Stand): { x: number; y: number } {
+  const aPieces = a.outside.map((p) => standing(p.corners, aStand)), bPieces = b.outside.map((p) => standing(p.corners, bStand));
+  let least = Infinity, place = { x: aStand.x, y: aStand.y };
+  for (let i = 0; i < aPieces.length; i++) for (let j = 0; j < bPieces.length; j++) {
+    const gap = outsideGap(aPieces[i], bPieces[j]) - a.outside[i].radius - b.outside[j].radius;
+    if (gap < least) { least = gap; place = between(aPieces[i], a.outside[i].radius, bPieces[j], b.outside[j].radius); }
+  }
+  return place;
+}
+
+/** Half way between the nearest places of two convex outlines; of overlapping ones, the middle of the corners that lie in the other. */
+function between(a: Float64Array, aRadius: number, b: Float64Array, bRadius: number): { x: number; y: number } {
+  const shared = [...cornersWithin(a, b), ...cornersWithin(b, a)];
+  if (shared.length > 0) return { x: mean(shared.map((p) => p[0])), y: mean(shared.map((p) => p[1])) };
+  let least = Infinity, place = { x: a[0], y: a[1] };
+  const consider = (x: number, y: number, nx: number, ny: number, from: number, to: number): void => {
+    const distance = Math.hypot(nx - x, ny - y);
+    if (distance >= least) return;
+    least = distance;
+    const along = distance === 0 ? 0 : (from + (distance - from - to) / 2) / distance;
+    place = { x: x + (nx - x) * along, y: y + (ny - y) * along };
+  };
+  for (let k = 0; k < b.length; k += 2) { const [nx, ny] = nearestPlace(a, b[k], b[k + 1]); consider(b[k], b[k + 1], nx, ny, bRadius, aRadius); }
+  for (let k = 0; k < a.length; k += 2) { const [nx, ny] = nearestPlace(b, a[k], a[k + 1]); consider(a[k], a[k + 1], nx, ny, aRadius, bRadius); }
+  return place;
+}
+
+const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
+
+function cornersWithin(outline: Float64Array, corners: Float64Array): [number, number][] {
+  const found: [number, number][] = [];
+  for (let k = 0; k < corners.length; k += 2) if (outline.length > 4 && isWithin(outline, corners[k], corners[k + 1])) found.push([corners[k], corners[k + 1]]);
+  return found;
+}
+
+function nearestPlace(outline: Float64Array, x: number, y: number): [number, number] {
+  let least = Infinity, place: [number, number] = [outline[0], outline[1]];
+  for (let i = 0, j = outline.length - 2; i < outline.length; j = i, i += 2) {
+    const ex = outline[i] - outline[j], ey = outline[i + 1] - outline[j + 1], lengthSq = ex * ex + ey * ey;
+    const u = lengthSq === 0 ? 0 : Math.min(1, Math.max(0, ((x - outline[j]) * ex + (y - outline[j + 1]) * ey) / lengthSq));
+    const px = outline[j] + u * ex, py = outline[j + 1] + u * ey, distance = Math.hypot(x - px, y - py);
+    if (distance < least) { least = distance; place = [px, py]; }
+  }
+  return place;
+}
+
+function allWithin(hollow: Hollow, s: Stand, pieces: readonly Float64Array[], of: readonly Convex[]): number {
+  let least = Infinity;
+  for (let i = 0; i < pieces.length; i++) least = Math.min(least, withinGap(hollow, s, pieces[i], of[i].radius));
+  return least;
 }
 
 function standing(corners: Float64Array, s: Stand): Float64Array {
@@ -83,7 +139,8 @@ function nearestToEdges(a: Float64Array, b: Float64Array): number {
 function toEdge(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
   const ex = bx - ax, ey = by - ay, lengthSq = ex * ex + ey * ey;
   const u = lengthSq === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * ex + (y - ay) * ey) / lengthSq));
-  return Math.hypot(x - ax - u * ex, y - ay - u * ey);
+  const dx = x - ax - u * ex, dy = y - ay - u * ey;
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** How far inside a hollow the corners stand, less their radius; negative where they reach its edge. */

@@ -1,0 +1,87 @@
+// The true outline of a thing in plan, about its own axis and as drawn with the input at 0. Lengths in mm.
+import earcut from "earcut";
+import { toRad } from "../numeric/angle.ts";
+import type { Disc, Part, PlateOutline, Slot } from "../instrument.ts";
+import type { Movement } from "../movement.ts";
+import { bar, disc, type Convex, type Flat, type Hollow } from "../planar/apart.ts";
+import { cornersOf } from "./plate.ts";
+import type { Cylinder, Thing } from "./thing.ts";
+
+/** The outline of a thing at one of its cylinders. */
+export function flatOf(movement: Movement, thing: Thing, cylinder: Cylinder): Flat {
+  if (thing.plate !== null) return plateFlat(thing.plate.outline, thing.plate.openings ?? []);
+  const part = thing.part >= 0 ? movement.arbors[thing.arbor].arbor.parts[thing.part] : null;
+  const special = part && partFlat(part);
+  if (special) return special;
+  const hole: Hollow[] = cylinder.inner > 0 ? [{ kind: "round", x: 0, y: 0, radius: cylinder.inner }] : [];
+  return { outside: [disc(cylinder.radius)], hollows: hole };
+}
+
+/** Whether turning about its own axis changes nothing. */
+export const isRound = (flat: Flat): boolean =>
+  flat.outside.every((p) => p.corners.length === 2 && p.corners[0] === 0 && p.corners[1] === 0)
+  && flat.hollows.every((h) => h.kind === "round" && h.x === 0 && h.y === 0);
+
+/** Farthest that anything of it reaches from its axis. */
+export function flatReach(flat: Flat): number {
+  let reach = 0;
+  for (const p of flat.outside) for (let i = 0; i < p.corners.length; i += 2) reach = Math.max(reach, Math.hypot(p.corners[i], p.corners[i + 1]) + p.radius);
+  return reach;
+}
+
+/** Parts whose outline is not the circle that they sweep; null for those that are round. */
+function partFlat(part: Part): Flat | null {
+  switch (part.kind) {
+    case "pin": return solid(disc(part.diameter / 2, ...polar(part.radius, part.angle)));
+    case "pointer": return solid(bar(-part.tail, part.length, part.width, toRad(part.angle)));
+    case "arm": return solid(bar(0, part.length, part.width, toRad(part.angle)));
+    case "square": return solid(bar(-part.across / 2, part.across / 2, part.across, 0));
+    case "disc": return { outside: [disc(part.diameter / 2)], hollows: windowsOf(part) };
+    case "slot": return { outside: [disc(part.diameter / 2)], hollows: [slotHollow(part)] };
+    default: return null;
+  }
+}
+
+const windowsOf = (part: Disc): Hollow[] => (part.windows ?? []).map((w) => {
+  const [x, y] = polar(w.radius, w.angle);
+  return { kind: "round", x, y, radius: w.diameter / 2 };
+});
+
+function slotHollow(part: Slot): Hollow {
+  const { corners } = bar(part.radius - part.length / 2, part.radius + part.length / 2, part.width, toRad(part.angle));
+  return { kind: "outline", outline: corners };
+}
+
+function plateFlat(outline: PlateOutline, openings: readonly { x: number; y: number; diameter: number }[]): Flat {
+  return { outside: piecesOf(outline), hollows: openings.map((o) => ({ kind: "round", x: o.x, y: o.y, radius: o.diameter / 2 })) };
+}
+
+function piecesOf(outline: PlateOutline): Convex[] {
+  if ("circle" in outline) return [disc(outline.circle.diameter / 2, outline.circle.x ?? 0, outline.circle.y ?? 0)];
+  const corners = anticlockwise((cornersOf(outline) ?? []).flat());
+  if (isConvex(corners)) return [{ corners: Float64Array.from(corners), radius: 0 }];
+  const triangles = earcut(corners);
+  return Array.from({ length: triangles.length / 3 }, (_, t) => {
+    const at = [0, 1, 2].flatMap((k) => { const v = triangles[3 * t + k]; return [corners[2 * v], corners[2 * v + 1]]; });
+    return { corners: Float64Array.from(anticlockwise(at)), radius: 0 };
+  });
+}
+
+function anticlockwise(corners: number[]): number[] {
+  let twice = 0;
+  for (let i = 0, j = corners.length - 2; i < corners.length; j = i, i += 2) twice += corners[j] * corners[i + 1] - corners[i] * corners[j + 1];
+  if (twice >= 0) return corners;
+  return Array.from({ length: corners.length }, (_, i) => corners[corners.length - 2 - (i - (i % 2)) + (i % 2)]);
+}
+
+function isConvex(corners: readonly number[]): boolean {
+  const n = corners.length;
+  for (let i = 0; i < n; i += 2) {
+    const [ax, ay, bx, by, cx, cy] = [0, 1, 2, 3, 4, 5].map((k) => corners[(i + k) % n]);
+    if ((bx - ax) * (cy - by) - (by - ay) * (cx - bx) < 0) return false;
+  }
+  return true;
+}
+
+const solid = (outside: Convex): Flat => ({ outside: [outside], hollows: [] });
+const polar = (radius: number, angleDeg: number): [number, number] => [radius * Math.cos(toRad(angleDeg)), radius * Math.sin(toRad(angleDeg))];

@@ -1,0 +1,182 @@
+// Two things in motion as a gap over a few phases that run evenly, ready to be followed. What turns alike is taken
+// together, and only turning against one another counts: two pointers on one axis have one phase between them.
+import type { Axis } from "../bodies/axis.ts";
+import { flatOf, flatReach, isRound } from "../bodies/flat.ts";
+import type { Cylinder, Thing } from "../bodies/thing.ts";
+import type { Movement } from "../movement.ts";
+import { phaseAt, type Phase } from "../motion/recurrence.ts";
+import { deviationRad, type Uneven } from "../motion/uneven.ts";
+import { TAU } from "../numeric/angle.ts";
+import { isZero, ratio, toNumber, ZERO, type Ratio } from "../numeric/ratio.ts";
+import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
+import { apart, meetingPlace, type Flat, type Stand } from "../planar/apart.ts";
+import type { Followed } from "./follow.ts";
+
+/** Phases in whole multiples of one, up to this many, are followed as one. */
+const FEW_TURNS = 200;
+
+export interface Spin extends Followed {
+  /** Where in the frame the two come nearest, after so many turns of the input. */
+  place(turns: number): { x: number; y: number };
+}
+
+/** The two as a function of phases; null where the swept solids already tell all, or something has no rate. */
+export function spinOf(movement: Movement, uneven: readonly Uneven[], a: Thing, ca: Cylinder, b: Thing, cb: Cylinder): Spin | null {
+  const flatA = flatOf(movement, a, ca), flatB = flatOf(movement, b, cb);
+  const turnA = isRound(flatA) ? null : turningOf(movement, uneven, a.arbor), turnB = isRound(flatB) ? null : turningOf(movement, uneven, b.arbor);
+  const roundAndStill = (thing: Thing, turn: unknown) => (turn === null || thing.plate !== null) && thing.axis.swings.length === 0;
+  if (roundAndStill(a, turnA) && roundAndStill(b, turnB)) return null;
+  if (turnA === "no rate" || turnB === "no rate") return null;
+  const swingsA = swingsOf(movement, uneven, a), swingsB = swingsOf(movement, uneven, b);
+  if (swingsA === null || swingsB === null) return null;
+  const still = Math.hypot(a.axis.x - b.axis.x, a.axis.y - b.axis.y) > SAME_AXIS_MM;
+  const turnings = [turnA, turnB, ...swingsA.map((s) => s.turning), ...swingsB.map((s) => s.turning)].filter((t) => t !== null);
+  const reference = still || turnings.some((t) => isZero(t.rate)) ? ZERO : turnings[0]?.rate ?? ZERO;
+  const sign = movement.instrument.input.sense === "clockwise" ? -1 : 1;
+  const motion: Motion = { a, b, flatA, flatB, turnA, turnB, swingsA, swingsB, turnings, sign };
+  const seen = seenFrom(motion, reference);
+  const inFrame = isZero(reference) ? seen : seenFrom(motion, ZERO);
+  return seen.slopes.every(Number.isFinite) ? {
+    phases: seen.phases, slopes: seen.slopes,
+    gap: (turns) => apart(flatA, seen.standA(turns), flatB, seen.standB(turns)),
+    place: (turns) => {
+      const at = inFrame.phases.map((p) => phaseAt(p, toNumber(p.rate), turns));
+      return meetingPlace(flatA, inFrame.standA(at), flatB, inFrame.standB(at));
+    },
+  } : null;
+}
+
+interface Motion {
+  readonly a: Thing; readonly b: Thing; readonly flatA: Flat; readonly flatB: Flat;
+  readonly turnA: Turning | null; readonly turnB: Turning | null;
+  readonly swingsA: readonly Swung[]; readonly swingsB: readonly Swung[];
+  readonly turnings: readonly Turning[];
+  readonly sign: 1 | -1;
+}
+
+/** How the two stand, seen from what turns at the reference rate: phases, slopes, and stands for phases. */
+function seenFrom(m: Motion, reference: Ratio) {
+  const phases = phasesOf([...m.turnings.map((t) => t.rate.sub(reference)), ...m.turnings.flatMap((t) => t.leads.map((l) => l.rate))]);
+  const arcOf = (t: Turning | null): Arc | null => t && {
+    ...phases.at(t.rate.sub(reference)),
+    leads: t.leads.map((l) => ({ ...phases.at(l.rate), uneven: l.uneven, share: l.share })),
+  };
+  const arcA = arcOf(m.turnA), arcB = arcOf(m.turnB);
+  const armsOf = (swings: readonly Swung[]): ArmOf[] => swings.map((s) => ({ arc: arcOf(s.turning), x: s.x, y: s.y }));
+  const armsA = armsOf(m.swingsA), armsB = armsOf(m.swingsB);
+  const slopes = phases.list.map(() => 0);
+  addSlopes(slopes, arcA, flatReach(m.flatA));
+  addSlopes(slopes, arcB, flatReach(m.flatB));
+  for (const arm of [...armsA, ...armsB]) addSlopes(slopes, arm.arc, Math.hypot(arm.x, arm.y));
+  return {
+    phases: phases.list, slopes,
+    standA: (turns: readonly number[]) => standOf(m.a.axis, arcA, armsA, m.sign, turns),
+    standB: (turns: readonly number[]) => standOf(m.b.axis, arcB, armsB, m.sign, turns),
+  };
+}
+
+/** A turning as whole multiples of phases. */
+interface Arc extends Multiple { readonly leads: readonly (Multiple & { readonly uneven: Uneven; readonly share: number })[] }
+interface Multiple { readonly phase: number; readonly times: number }
+interface ArmOf { readonly arc: Arc | null; readonly x: number; readonly y: number }
+
+function angleOf(arc: Arc | null, sign: number, turns: readonly number[]): number {
+  if (arc === null) return 0;
+  let rad = arc.phase < 0 ? 0 : sign * TAU * arc.times * turns[arc.phase];
+  for (const l of arc.leads) rad += l.share * deviationRad(l.uneven, l.phase < 0 ? 0 : sign * TAU * l.times * turns[l.phase]);
+  return rad;
+}
+
+function standOf(axis: Axis, arc: Arc | null, arms: readonly ArmOf[], sign: number, turns: readonly number[]): Stand {
+  let { x, y } = axis;
+  for (const arm of arms) {
+    const rad = angleOf(arm.arc, sign, turns), c = Math.cos(rad), n = Math.sin(rad);
+    x += c * arm.x - n * arm.y;
+    y += n * arm.x + c * arm.y;
+  }
+  const rad = angleOf(arc, sign, turns);
+  return { x, y, cos: Math.cos(rad), sin: Math.sin(rad) };
+}
+
+function addSlopes(slopes: number[], arc: Arc | null, reach: number): void {
+  if (arc === null) return;
+  const add = (m: Multiple, slope: number) => { if (m.phase >= 0) slopes[m.phase] += slope * Math.abs(m.times); };
+  add(arc, TAU * reach);
+  for (const l of arc.leads) add(l, TAU * reach * Math.abs(l.share) * steepest(l.uneven));
+}
+
+/** How an arbor turns: evenly at its rate, and ahead or behind by its share of each pin and slot. */
+interface Turning {
+  readonly rate: Ratio;
+  readonly leads: readonly { readonly uneven: Uneven; readonly share: number; /** Of the pin against its frame. */ readonly rate: Ratio }[];
+}
+interface Swung { readonly turning: Turning; readonly x: number; readonly y: number }
+
+function turningOf(movement: Movement, uneven: readonly Uneven[], arbor: number): Turning | "no rate" {
+  if (arbor < 0) return { rate: ZERO, leads: [] };
+  const { rate } = movement.arbors[arbor];
+  if (rate === null) return "no rate";
+  const leads: Turning["leads"][number][] = [];
+  for (const u of uneven) {
+    const k = u.moved.indexOf(arbor);
+    if (k < 0) continue;
+    const pin = movement.arbors[u.pin].rate, frame = u.frame < 0 ? ZERO : movement.arbors[u.frame].rate;
+    const nested = uneven.some((v) => v.moved.includes(u.pin) || (u.frame >= 0 && v.moved.includes(u.frame)));
+    if (pin === null || frame === null || nested) return "no rate";
+    leads.push({ uneven: u, share: u.share[k], rate: pin.sub(frame) });
+  }
+  return { rate, leads };
+}
+
+/** The swings of its axis with what turns each; null where a carrier has no rate. */
+function swingsOf(movement: Movement, uneven: readonly Uneven[], thing: Thing): Swung[] | null {
+  if (thing.arbor < 0) return [];
+  const swings: Swung[] = [];
+  let rider = movement.arbors[thing.arbor];
+  for (const on of rider.chain) {
+    const carrier = movement.arbors[on];
+    if ((rider.arbor.rides?.radius ?? 0) > 0) {
+      const turning = turningOf(movement, uneven, on);
+      if (turning === "no rate") return null;
+      if (!isZero(turning.rate)) swings.push({ turning, x: rider.x - carrier.x, y: rider.y - carrier.y });
+    }
+    rider = carrier;
+  }
+  return swings;
+}
+
+/** Greatest radians of deviation for a radian of the pin. Source: the direction of a point on a circle from an eccentric place turns at most ρ/|ρ − e| as fast. */
+function steepest(u: Uneven): number {
+  const e = Math.hypot(u.dx, u.dy);
+  return (u.round ? e : u.radiusMm) / Math.abs(u.radiusMm - e);
+}
+
+interface Phases {
+  readonly list: readonly Phase[];
+  /** Which phase a rate follows, and how many times as fast; phase −1: it stands. */
+  at(rate: Ratio): Multiple;
+}
+
+/** One phase for each rate that is not another's the same or contrary, or one for all where they are few turns apart. */
+function phasesOf(rates: readonly Ratio[]): Phases {
+  const distinct: Ratio[] = [];
+  for (const r of rates) if (!isZero(r) && !distinct.some((d) => d.equals(r.abs()))) distinct.push(r.abs());
+  const common = distinct.reduce<Ratio | null>((g, r) => (g === null ? r : commonMeasure(g, r)), null);
+  const together = common !== null && distinct.every((r) => toNumber(r.div(common)) <= FEW_TURNS);
+  const bases = together && common !== null ? [common] : distinct;
+  return {
+    list: bases.map((rate) => ({ rate, start: 0 })),
+    at: (rate) => {
+      if (isZero(rate)) return { phase: -1, times: 0 };
+      const phase = bases.length === 1 ? 0 : bases.findIndex((d) => d.equals(rate.abs()));
+      return { phase, times: toNumber(rate.div(bases[phase])) };
+    },
+  };
+}
+
+/** The greatest ratio of which both are whole multiples. */
+function commonMeasure(a: Ratio, b: Ratio): Ratio {
+  const gcd = (x: bigint, y: bigint): bigint => (y === 0n ? x : gcd(y, x % y));
+  const d = (a.d / gcd(a.d, b.d)) * b.d;
+  return ratio(gcd(a.n * (d / a.d), b.n * (d / b.d)), d);
+}
