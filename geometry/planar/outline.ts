@@ -1,4 +1,5 @@
 // A closed outline in the plane: a polygon whose chords lie within a stated error of the true curve.
+import { FINEST_CHORD_MM } from "../numeric/tolerance.ts";
 
 /** Interleaved x, y in mm; 2n numbers; anticlockwise for metal outside edges, clockwise for holes; not repeated at the end. */
 export type Outline = Float64Array;
@@ -29,10 +30,11 @@ export function circleOutline(radiusMm: number, chordMm: number, x = 0, y = 0): 
   return out;
 }
 
-/** How many chords a circle wants for a chord error; sagitta = r(1 − cos(π/n)). */
+/** How many chords a circle wants for a chord error (no finer than FINEST_CHORD_MM); sagitta = r(1 − cos(π/n)). */
 export function circleSteps(radiusMm: number, chordMm: number): number {
-  if (radiusMm <= chordMm) return 12;
-  return Math.max(12, Math.ceil(Math.PI / Math.acos(1 - chordMm / radiusMm)));
+  const sagittaMm = Math.max(chordMm, FINEST_CHORD_MM);
+  if (radiusMm <= sagittaMm) return 12;
+  return Math.max(12, Math.ceil(Math.PI / Math.acos(1 - sagittaMm / radiusMm)));
 }
 
 /** The same outline the other way round. */
