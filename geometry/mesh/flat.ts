@@ -133,46 +133,49 @@ function repeats(outline: Outline, period: number, count: number): boolean {
 }
 
 function lowestOf(outline: Outline, period: number): number {
-  let best = 0, least = Infinity;
+  let best = 0, leastSq = Infinity;
   for (let i = 0; i < period; i++) {
-    const r = Math.hypot(outline[2 * i], outline[2 * i + 1]);
-    if (r < least) { least = r; best = i; }
+    const sq = outline[2 * i] * outline[2 * i] + outline[2 * i + 1] * outline[2 * i + 1];
+    if (sq < leastSq) { leastSq = sq; best = i; }
   }
   return best;
 }
 
 function leastRadiusOfChords(outline: Outline): number {
-  let least = Infinity;
-  for (let i = 0, j = outline.length - 2; i < outline.length; j = i, i += 2) {
-    const dx = outline[i] - outline[j], dy = outline[i + 1] - outline[j + 1];
-    const length = dx * dx + dy * dy || 1;
-    const t = Math.min(1, Math.max(0, -(outline[j] * dx + outline[j + 1] * dy) / length));
-    least = Math.min(least, Math.hypot(outline[j] + t * dx, outline[j + 1] + t * dy));
+  let leastSq = Infinity;
+  let ax = outline[outline.length - 2], ay = outline[outline.length - 1];
+  for (let i = 0; i < outline.length; i += 2) {
+    const bx = outline[i], by = outline[i + 1], dx = bx - ax, dy = by - ay;
+    const t = Math.min(1, Math.max(0, -(ax * dx + ay * dy) / (dx * dx + dy * dy || 1)));
+    const x = ax + t * dx, y = ay + t * dy;
+    leastSq = Math.min(leastSq, x * x + y * y);
+    ax = bx; ay = by;
   }
-  return least;
+  return Math.sqrt(leastSq);
 }
 
 function greatestRadius(outline: Outline): number {
-  let most = 0;
-  for (let i = 0; i < outline.length; i += 2) most = Math.max(most, Math.hypot(outline[i], outline[i + 1]));
-  return most;
+  let mostSq = 0;
+  for (let i = 0; i < outline.length; i += 2) mostSq = Math.max(mostSq, outline[i] * outline[i] + outline[i + 1] * outline[i + 1]);
+  return Math.sqrt(mostSq);
 }
 
 /** Points exactly in line with both neighbours, and doubled ones, say nothing and would be dropped from the caps. */
 function withoutStraightPoints(outline: Outline): Outline {
   let kept = outline;
   for (;;) {
-    const n = kept.length / 2;
-    const keep: number[] = [];
-    for (let i = 0; i < n; i++) {
-      const a = 2 * (keep.length > 0 ? keep[keep.length - 1] : (i + n - 1) % n), b = 2 * i, c = 2 * ((i + 1) % n);
-      const turn = (kept[b] - kept[a]) * (kept[c + 1] - kept[b + 1]) - (kept[b + 1] - kept[a + 1]) * (kept[c] - kept[b]);
-      if (turn !== 0) keep.push(i);
+    const next = kept.slice();
+    let size = 0;
+    for (let b = 0; b < kept.length; b += 2) {
+      const a = b === 0 ? kept.length - 2 : b - 2, c = b + 2 === kept.length ? 0 : b + 2;
+      // Against the last point kept, so that of two doubled points one stays.
+      const ax = size > 0 ? next[size - 2] : kept[a], ay = size > 0 ? next[size - 1] : kept[a + 1];
+      if ((kept[b] - ax) * (kept[c + 1] - kept[b + 1]) - (kept[b + 1] - ay) * (kept[c] - kept[b]) === 0) continue;
+      next[size++] = kept[b];
+      next[size++] = kept[b + 1];
     }
-    if (keep.length === n || keep.length < 3) return kept;
-    const next = new Float64Array(2 * keep.length);
-    keep.forEach((k, i) => { next[2 * i] = kept[2 * k]; next[2 * i + 1] = kept[2 * k + 1]; });
-    kept = next;
+    if (size === kept.length || size < 6) return kept;
+    kept = next.slice(0, size);
   }
 }
 

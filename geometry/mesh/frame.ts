@@ -36,30 +36,49 @@ export function pivotHolesOf(movement: Movement, plate: Plate): readonly RoundHo
 const openingsOf = (plate: Plate): readonly RoundHole[] =>
   (plate.openings ?? []).map((o) => ({ x: o.x, y: o.y, radius: o.diameter / 2 }));
 
+const CURVE_CHORDS = 10, BEAD_CHORDS = 10;
+
 /** A turned pillar: seats at both ends, a hollowed neck, a belly between beads; nowhere wider than its diameter. */
 export const pillarMesh = (pillar: Pillar, chordMm: number): Mesh => turned(pillarProfile(pillar), chordMm);
 
 /** r, z from foot to head, symmetrical about the middle. */
 export function pillarProfile(pillar: Pillar): Profile {
   const radius = pillar.diameter / 2, low = Math.min(pillar.from, pillar.to), length = Math.abs(pillar.to - pillar.from);
+  // The middle is the top of a bead: where its two halves meet, r = 1.
   const half = PILLAR.map(([r, z]): [number, number] => [r * radius, z * length]);
   const lower = half.map(([r, z]): [number, number] => [r, low + z]);
   const upper = half.slice(0, -1).map(([r, z]): [number, number] => [r, low + length - z]).reverse();
   return { points: [[0, low], ...lower, ...upper, [0, low + length]], closed: false };
 }
 
-/** Half a pillar, in radii and lengths: seat, fillet, ogee to the neck, bead, swelling to the middle. */
+/** Half a pillar, in radii and lengths: seat, cavetto to the neck, bead, swelling to the half bead at the middle. */
 const PILLAR: readonly (readonly [number, number])[] = [
-  [1, 0], [1, 0.07], [0.94, 0.085], [0.78, 0.09], [0.74, 0.105], ...curve(0.74, 0.105, 0.58, 0.19, 8),
-  [0.7, 0.2], [0.78, 0.208], [0.82, 0.22], [0.78, 0.232], [0.7, 0.24], [0.62, 0.245], ...curve(0.62, 0.245, 0.86, 0.44, 10),
-  [0.92, 0.45], [0.98, 0.465], [1, 0.485], [1, 0.5],
+  [1, 0], [1, 0.065], ...round(1, 0.065, 0.92, 0.085), [0.78, 0.085], [0.78, 0.095], ...curve(0.78, 0.095, 0.58, 0.19), [0.66, 0.19],
+  [0.66, 0.2], ...bead(0.66, 0.82, 0.2, 0.24), [0.66, 0.25], [0.6, 0.25], ...curve(0.6, 0.25, 0.86, 0.435), [0.92, 0.435], [0.92, 0.445],
+  ...bead(0.92, 1, 0.445, 0.555).slice(0, BEAD_CHORDS / 2),
 ];
 
-/** Points after the first of a level-ended curve. */
-function curve(r0: number, z0: number, r1: number, z1: number, chords: number): [number, number][] {
-  return Array.from({ length: chords }, (_, i) => {
-    const t = (i + 1) / chords;
+/** Points after the first of a curve that leaves and arrives along the axis. */
+function curve(r0: number, z0: number, r1: number, z1: number): [number, number][] {
+  return Array.from({ length: CURVE_CHORDS }, (_, i) => {
+    const t = (i + 1) / CURVE_CHORDS;
     return [r0 + t * t * (3 - 2 * t) * (r1 - r0), z0 + t * (z1 - z0)];
+  });
+}
+
+/** Points after the first of a quarter of an ellipse that leaves along the axis. */
+function round(r0: number, z0: number, r1: number, z1: number): [number, number][] {
+  return Array.from({ length: BEAD_CHORDS / 2 }, (_, i) => {
+    const a = ((i + 1) / BEAD_CHORDS) * Math.PI;
+    return [r1 + (r0 - r1) * Math.cos(a), z0 + (z1 - z0) * Math.sin(a)];
+  });
+}
+
+/** Points after the first of a bead: half an ellipse from r0 out to r1 and back. */
+function bead(r0: number, r1: number, z0: number, z1: number): [number, number][] {
+  return Array.from({ length: BEAD_CHORDS }, (_, i) => {
+    const a = ((i + 1) / BEAD_CHORDS) * Math.PI;
+    return [r0 + (r1 - r0) * Math.sin(a), (z0 + z1) / 2 - ((z1 - z0) / 2) * Math.cos(a)];
   });
 }
 

@@ -11,7 +11,7 @@ export function handOutline(lengthMm: number, tailMm: number, widthMm: number, c
   const boss = widthMm / 2, neck = 0.34 * boss;
   const shoulder = Math.sqrt(boss * boss - neck * neck);
   const blade = lengthMm > 1.5 * boss ? bladeEdge(shoulder, lengthMm, neck, 0.62 * boss, 0.05 * boss) : null;
-  const tail = tailMm > 2 * boss ? tailEdge(shoulder, tailMm, neck, 0.42 * boss, chordMm) : null;
+  const tail = tailMm > 2.2 * boss ? tailEdge(shoulder, tailMm, neck, 0.55 * boss, chordMm) : null;
   if (blade === null && tail === null) return circleOutline(boss, chordMm);
   // The half above the axis, from the tip round to the tail.
   const necks = Math.atan2(neck, shoulder);
@@ -40,7 +40,7 @@ function bladeEdge(from: number, to: number, neck: number, leaf: number, tip: nu
 
 /** From the boss back to the end of the tail, which is a round of radius `end`. */
 function tailEdge(from: number, to: number, neck: number, end: number, chordMm: number): Point[] {
-  const centre = -(to - end), joint = Math.PI / 3;
+  const centre = -(to - end), joint = Math.PI / 7;
   const bar = level(-from, neck, centre + end * Math.cos(joint), end * Math.sin(joint));
   return [...bar, ...arc(centre, end, joint, Math.PI, chordMm), [-to, 0]];
 }
