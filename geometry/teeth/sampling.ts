@@ -90,15 +90,17 @@ function longestShare(piece: Piece, u: number, chordMm: number): number {
 /** A step is found to this many halvings, since a finer one would save no point; a first step that is very short takes more. */
 const STEP_HALVINGS = 10;
 const MOST_HALVINGS = 40;
-/** Three places on the way may miss the greatest error by a few hundredths of it. */
+/** Where a chord is farthest from its curve: half way on an even curve, two thirds away from a cusp. Between the two the
+ *  greatest error is missed by a few hundredths of it. */
+const SAMPLED_AT = [1 / 3, 1 / 2, 2 / 3];
 const SAMPLED_SHARE = 0.95;
 
-/** Greatest distance from the chord of one step to the curve between its ends, from three places on the way. */
+/** Greatest distance from the chord of one step to the curve between its ends. */
 function chordErrorMm(piece: Piece, u: number, step: number): number {
   const a = piece.at(u), b = piece.at(u + step);
   const dx = b.x - a.x, dy = b.y - a.y, length = Math.hypot(dx, dy);
   let worst = 0;
-  for (let q = 0.25; q < 1; q += 0.25) {
+  for (const q of SAMPLED_AT) {
     const p = piece.at(u + q * step);
     const off = length > 0 ? Math.abs((p.x - a.x) * dy - (p.y - a.y) * dx) / length : Math.hypot(p.x - a.x, p.y - a.y);
     worst = Math.max(worst, off);
