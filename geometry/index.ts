@@ -72,9 +72,24 @@ export { faultsOfMesh } from "./mesh/faults.ts";
 /** Works an instrument out (rates, places, shakes, distances), and again where only some arbors have moved. */
 export { replanted, workOut } from "./workout.ts";
 export type { Bind, Movement, WorkedArbor, WorkedDisplay, WorkedEngagement } from "./movement.ts";
+/** One step of a drag in plan, in gear or trying the depth: new places, and what holds the arbor back. */
+export { dragArbor, type Drag, type DragWay } from "./planting/drag.ts";
 /** New places written into an instrument. */
 export { withPlaces } from "./planting/places.ts";
 
 // What is swept.
 /** Everything as the cylinders that it sweeps about its axis, for plans and elevations (mm). */
 export { thingsOf as sweptThings, type Cylinder, type Thing as SweptThing } from "./bodies/thing.ts";
+
+// What the examiner says.
+/** Findings and the sheet they stand on, as the terminal and the screen give them. */
+export type { Finding, FindingCode, Remedy, Severity, Sheet, When } from "./finding.ts";
+
+// Examining.
+/** Everything that is found out about a movement, gravest first. */
+export { examine, type HowToExamine } from "./examine/sheet.ts";
+/** Moves that cure one gap finding, each tried; and the instrument with one of them carried out. */
+export { applied, remediesFor } from "./examine/remedies.ts";
+/** The gaps between swept solids: those that foul or are tight, or all of them with their figures. */
+export { allGapsOf, gapsOf, sceneOf, type Gaps, type JudgedPair, type Scene } from "./clearance/gaps.ts";
+export type { Clear, Verdict } from "./clearance/pair.ts";

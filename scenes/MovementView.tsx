@@ -1,0 +1,124 @@
+// The movement: a canvas that three.js draws, the marks over it, and the hands on it. React renders when the movement,
+// the choice or the setting changes; motion never passes through here.
+import { createRoot, type ReconcilerRoot } from "@react-three/fiber";
+import { useEffect, useLayoutEffect, useRef, useState, type RefObject } from "react";
+import { boundOf } from "./bound.ts";
+import { attachHands } from "./eye/hands.ts";
+import { standingView, viewOfPlace } from "./eye/view.ts";
+import { handsOn } from "./hold.ts";
+import { Marks } from "./marks/Marks.tsx";
+import { placeOf } from "./marks/quarrel.ts";
+import { Room } from "./metal/Room.tsx";
+import type { MovementViewProps } from "./props.ts";
+import { createRenderer, kindOfCard } from "./renderer.ts";
+import { Scene } from "./Scene.tsx";
+import { attachSeeing } from "./seeing.ts";
+import { liftsOf } from "./solids/lift.ts";
+import { createStage, type Stage } from "./stage.ts";
+import "./movement-view.css";
+
+interface Drawing {
+  readonly root: ReconcilerRoot<HTMLCanvasElement>;
+  readonly plain: boolean;
+}
+
+export function MovementView(props: MovementViewProps) {
+  const { movement, chosen, finding, letters, hidden, onChoose, theme, label, turns } = props;
+  const host = useRef<HTMLDivElement>(null), hint = useRef<HTMLSpanElement>(null);
+  const [stage] = useState(() => createStage(props));
+  useLayoutEffect(() => { stage.props = props; });
+  const drawing = useDrawing(stage, host);
+  useLayoutEffect(() => {
+    if (drawing === null || drawing === "refused") return;
+    drawing.root.render(<><Room theme={theme} /><Scene {...props} stage={stage} plain={drawing.plain} /></>);
+  });
+  useEye(stage, props);
+  useEffect(() => attachSeeing(stage), [stage]);
+  useEffect(() => turns.subscribe(() => stage.redraw()), [turns, stage]);
+  useEffect(() => (host.current && hint.current ? attachHands(host.current, handsOn(stage, hint.current)) : undefined), [stage]);
+
+  return (
+    <div className="movement-view" ref={host} data-theme={theme} tabIndex={0} role="application" aria-label={label}
+      aria-roledescription="movement" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + -">
+      {drawing === "refused" && <p className="refused">This browser draws nothing in three dimensions: WebGL 2 is switched off or missing.</p>}
+      <Marks stage={stage} movement={movement} letters={letters} chosen={chosen} finding={finding} hidden={hidden} onChoose={onChoose} />
+      <span className="hint" ref={hint} aria-hidden="true" />
+    </div>
+  );
+}
+
+/** A canvas of its own for each mount: a canvas whose context was given up cannot be drawn on again. */
+function useDrawing(stage: Stage, host: RefObject<HTMLDivElement | null>): Drawing | "refused" | null {
+  const [drawing, setDrawing] = useState<Drawing | "refused" | null>(null);
+  useEffect(() => {
+    const element = host.current, kind = kindOfCard();
+    if (!element) return;
+    if (kind === null) { setDrawing("refused"); return; }
+    const plain = kind === "plain";
+    const canvas = document.createElement("canvas");
+    element.prepend(canvas);
+    const root = createRoot(canvas);
+    let gone = false, first = true;
+    const fit = () => {
+      const { clientWidth: width, clientHeight: height } = element;
+      if (gone || width === 0 || height === 0) return;
+      const reshaped = stage.size.width / stage.size.height !== width / height;
+      stage.size = { width, height };
+      if (reshaped) stand(stage, true);
+      const ready = root.configure({
+        gl: () => createRenderer(canvas, plain), frameloop: "demand", dpr: plain ? 1 : [1, 2], size: { width, height, top: 0, left: 0 },
+        ...(plain ? {} : { shadows: "percentage" as const }), flat: false,
+      });
+      if (first) ready.then(() => { if (!gone) setDrawing({ root, plain }); }, () => { if (!gone) setDrawing("refused"); });
+      first = false;
+      stage.redraw();
+    };
+    const observer = new ResizeObserver(fit);
+    observer.observe(element);
+    fit();
+    return () => {
+      gone = true;
+      observer.disconnect();
+      root.unmount();
+      canvas.remove();
+      setDrawing(null);
+    };
+  }, [stage, host]);
+  return drawing;
+}
+
+/** Sends the eye where the props ask: a standing view, the finding's place, the whole of what is lifted. */
+function useEye(stage: Stage, { movement, sheet, standing, finding, lift, stillMotion }: MovementViewProps): void {
+  const lifts = liftsOf(movement, sheet);
+  const name = movement.instrument.name;
+  const now = useRef({ movement, lifts });
+  useLayoutEffect(() => {
+    now.current = { movement, lifts };
+    stage.bound = boundOf(movement, lifts, lift);
+  });
+  useLayoutEffect(() => {
+    stage.standing = "quarter";
+    stand(stage, true);
+  }, [stage, name]);
+  useLayoutEffect(() => { stand(stage, stillMotion); }, [stage, lift, stillMotion]);
+  useLayoutEffect(() => {
+    if (!standing) return;
+    stage.standing = standing.view;
+    stand(stage, stage.props.stillMotion);
+  }, [stage, standing]);
+  useLayoutEffect(() => {
+    const place = finding && placeOf(finding, now.current.movement);
+    if (!place || stage.frame === null) return;
+    stage.standing = null;
+    const { width, height } = stage.size;
+    stage.eye.glideTo(viewOfPlace(place, finding.way, stage.eye.view(), stage.bound, width / height), stage.props.stillMotion);
+    stage.redraw();
+  }, [stage, finding]);
+}
+
+/** To the standing view last asked for, unless the hand has turned from it. */
+function stand(stage: Stage, still: boolean): void {
+  if (stage.standing === null) return;
+  stage.eye.glideTo(standingView(stage.standing, stage.bound, stage.size.width / stage.size.height), still);
+  stage.redraw();
+}

@@ -1,0 +1,21 @@
+// Lights a scene by the generated room; made afresh for another theme and after the graphics context was lost.
+import { useThree } from "@react-three/fiber";
+import { useEffect, useState } from "react";
+import { createRoom } from "./room.ts";
+
+export function Room({ theme }: { readonly theme: "light" | "dark" }) {
+  const { gl, scene, invalidate } = useThree();
+  const [restored, setRestored] = useState(0);
+  useEffect(() => {
+    const canvas = gl.domElement, again = () => setRestored((n) => n + 1);
+    canvas.addEventListener("webglcontextrestored", again);
+    return () => canvas.removeEventListener("webglcontextrestored", again);
+  }, [gl]);
+  useEffect(() => {
+    const room = createRoom(gl, theme);
+    scene.environment = room.texture;
+    invalidate();
+    return () => { scene.environment = null; room.dispose(); };
+  }, [gl, scene, theme, restored, invalidate]);
+  return null;
+}
