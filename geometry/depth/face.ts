@@ -12,18 +12,23 @@ export interface FaceOverlap {
   readonly z: number;
 }
 
-/** Overlap of an engaged pair's faces; what both arbors share by riding on the same arbor moves them together. */
+/** Overlap of an engaged pair's faces. */
 export function faceOverlapOf(movement: Movement, index: number): FaceOverlap {
   const e = movement.engagements[index];
-  const [ofDriver, ofDriven] = unsharedArbors(movement, e.driverArbor, e.drivenArbor);
+  return facesOverlap(movement, e.driverArbor, e.driver, e.drivenArbor, e.driven);
+}
+
+/** How far two parts of two arbors share height; what both arbors share by riding on the same arbor moves them together. */
+export function facesOverlap(movement: Movement, firstArbor: number, first: Part, secondArbor: number, second: Part): FaceOverlap {
+  const [ofFirst, ofSecond] = unsharedArbors(movement, firstArbor, secondArbor);
   const shake = (arbors: readonly number[], way: "up" | "down") =>
     arbors.reduce((sum, i) => sum + movement.arbors[i].ownShake[way], 0);
-  const [low1, high1] = faceOf(e.driver), [low2, high2] = faceOf(e.driven);
+  const [low1, high1] = faceOf(first), [low2, high2] = faceOf(second);
   const overlap = (lift: number) => Math.min(high1 + lift, high2) - Math.max(low1 + lift, low2);
   // The overlap is concave in the lift of one face against the other, so the worst is at an end.
   const worst = Math.min(
-    overlap(shake(ofDriver, "up") + shake(ofDriven, "down")),
-    overlap(-shake(ofDriver, "down") - shake(ofDriven, "up")),
+    overlap(shake(ofFirst, "up") + shake(ofSecond, "down")),
+    overlap(-shake(ofFirst, "down") - shake(ofSecond, "up")),
   );
   return { drawn: overlap(0), worst, z: (Math.min(high1, high2) + Math.max(low1, low2)) / 2 };
 }
