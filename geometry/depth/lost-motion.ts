@@ -12,9 +12,14 @@ import { workingRadiusMm } from "./pair.ts";
 
 /** Degrees at a display's pointer, against its dial; null where it is not driven or a backlash on the way has no figure. */
 export function lostMotionOf(movement: Movement, display: number, depths: readonly Depth[] = depthsOf(movement)): number | null {
-  if (movement.displays[display].rate === null) return null;
+  const { rate, arbor, against } = movement.displays[display];
+  return rate === null ? null : playBetween(movement, arbor, against, depths);
+}
+
+/** Degrees by which an arbor can turn against another (or the frame) with the input held; null where a backlash on the way has no figure. */
+export function playBetween(movement: Movement, arbor: number, against: number | null, depths: readonly Depth[]): number | null {
   let sumDeg = 0;
-  for (const { engagement, turns } of responsesOf(movement, display)) {
+  for (const { engagement, turns } of responsesOf(movement, arbor, against)) {
     const depth = depths[engagement], { pair } = depth;
     if (depth.backlash === null && !depth.baseCirclesOverlap) return null;
     const radiusMm = workingRadiusMm(pair, pair.distanceMm);
@@ -23,9 +28,8 @@ export function lostMotionOf(movement: Movement, display: number, depths: readon
   return sumDeg;
 }
 
-/** By engagement on the way: turns of the pointer against its dial for one turn of the driven against its carrier, the input held. */
-export function responsesOf(movement: Movement, display: number): { engagement: number; turns: number }[] {
-  const { arbor, against } = movement.displays[display];
+/** By engagement on the way: turns of an arbor against another for one turn of the driven against its carrier, the input held. */
+export function responsesOf(movement: Movement, arbor: number, against: number | null): { engagement: number; turns: number }[] {
   const rows = rowsOf(movement);
   const train = solved(movement, rows);
   const given = (v: number) => train.because[v].length === 0;
