@@ -1,8 +1,11 @@
 // The things that an examiner measures between: bare arbors, parts, pillars, plates and the case, each as the cylinders
 // that it sweeps about its axis. Lengths in mm; heights in the frame, as drawn.
+import type Flatbush from "flatbush";
 import { isToothed, type Arbor, type Case, type Part, type PartKind, type Pillar, type Plate } from "../instrument.ts";
 import type { Movement, WorkedArbor } from "../movement.ts";
 import { tipRadiusOf } from "../teeth/forms.ts";
+import { indexOfOpenings } from "./openings.ts";
+import { NO_SHAKE, shakeOf, type Shake } from "./shakes.ts";
 import { axisOf, standingAxis, type Axis } from "./axis.ts";
 
 /** A round solid about the thing's axis, from z0 to z1; with a hole of radius `inner` through it where that is above 0. */
@@ -30,8 +33,12 @@ export interface Thing {
   readonly runoutMm: number;
   /** Departure of its faces from true at its own rim; 0 for pins and for what is not a part. */
   readonly wobbleMm: number;
+  /** How far it can move with its arbor in the frame. */
+  readonly shake: Shake;
   /** A plate's own outline and openings; null for everything else. */
   readonly plate: Plate | null;
+  /** Where a plate's openings are, if it has many. */
+  readonly openings: Flatbush | null;
 }
 
 /** Id under which the case goes. */
@@ -42,7 +49,7 @@ export function thingsOf(movement: Movement): Thing[] {
   const things: Thing[] = [];
   movement.arbors.forEach((worked, arbor) => {
     const axis = axisOf(movement, arbor);
-    things.push(bareBody(worked, arbor, axis));
+    things.push(bareBody(movement, arbor, axis));
     worked.arbor.parts.forEach((_, part) => things.push(partThing(movement, arbor, part, axis)));
   });
   const { plates, pillars, case: housing } = movement.instrument.frame;
@@ -52,14 +59,12 @@ export function thingsOf(movement: Movement): Thing[] {
   return things;
 }
 
-/** One part as a thing, on an axis already known. */
+/** One part as a thing, on its arbor's axis. */
 export function partThing(movement: Movement, arbor: number, index: number, axis: Axis): Thing {
-  const worked = movement.arbors[arbor];
-  const part = worked.arbor.parts[index];
+  const part = movement.arbors[arbor].arbor.parts[index];
   return {
-    id: part.id, kind: part.kind, arbor, part: index, body: bodyOf(worked, arbor), axis,
-    cylinders: [partCylinder(movement, part)],
-    runoutMm: runoutOf(movement, part), wobbleMm: wobbleOf(movement, part), plate: null,
+    ...bareBody(movement, arbor, axis), id: part.id, kind: part.kind, part: index, cylinders: [partCylinder(movement, part)],
+    runoutMm: runoutOf(movement, part), wobbleMm: wobbleOf(movement, part),
   };
 }
 
@@ -87,10 +92,11 @@ export function radiusOf(thing: Thing): number {
 /** A fixed arbor that rides on nothing belongs to the frame, with all that is fixed on it. */
 const bodyOf = (worked: WorkedArbor, arbor: number): number => (worked.onFrame ? -1 : arbor);
 
-function bareBody(worked: WorkedArbor, arbor: number, axis: Axis): Thing {
+function bareBody(movement: Movement, arbor: number, axis: Axis): Thing {
+  const worked = movement.arbors[arbor];
   return {
-    id: worked.id, kind: "arbor", arbor, part: -1, body: bodyOf(worked, arbor), axis,
-    cylinders: arborCylinders(worked.arbor), runoutMm: 0, wobbleMm: 0, plate: null,
+    id: worked.id, kind: "arbor", arbor, part: -1, body: bodyOf(worked, arbor), axis, cylinders: arborCylinders(worked.arbor),
+    runoutMm: 0, wobbleMm: 0, shake: shakeOf(movement, arbor), plate: null, openings: null,
   };
 }
 
@@ -134,15 +140,15 @@ function plainRadius(part: Part): number {
 
 function plateThing(plate: Plate): Thing {
   return {
-    id: plate.id, kind: "plate", arbor: -1, part: -1, body: -1, axis: standingAxis(0, 0),
-    cylinders: [solid(0, plate.z, plate.z + plate.thickness)], runoutMm: 0, wobbleMm: 0, plate,
+    id: plate.id, kind: "plate", arbor: -1, part: -1, body: -1, axis: standingAxis(0, 0), runoutMm: 0, wobbleMm: 0,
+    cylinders: [solid(0, plate.z, plate.z + plate.thickness)], shake: NO_SHAKE, plate, openings: indexOfOpenings(plate),
   };
 }
 
 function pillarThing(pillar: Pillar): Thing {
   return {
     id: pillar.id, kind: "pillar", arbor: -1, part: -1, body: -1, axis: standingAxis(pillar.x, pillar.y),
-    cylinders: [solid(pillar.diameter / 2, pillar.from, pillar.to)], runoutMm: 0, wobbleMm: 0, plate: null,
+    cylinders: [solid(pillar.diameter / 2, pillar.from, pillar.to)], runoutMm: 0, wobbleMm: 0, shake: NO_SHAKE, plate: null, openings: null,
   };
 }
 
@@ -155,7 +161,7 @@ function caseThing(housing: Case): Thing {
       { radius, inner, z0: housing.floor, z1: housing.rim },
       solid(radius, housing.floor - housing.wall, housing.floor),
     ],
-    runoutMm: 0, wobbleMm: 0, plate: null,
+    runoutMm: 0, wobbleMm: 0, shake: NO_SHAKE, plate: null, openings: null,
   };
 }
 

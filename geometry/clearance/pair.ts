@@ -1,6 +1,7 @@
 // Two things judged: the gap as drawn and at the worst of the shakes, in plan and in height, and which of the two ways
 // decides. Lengths in mm.
-import { axisReach, placeReach, type Axis, type Reach } from "../bodies/axis.ts";
+import { axisReach, type Axis, type Reach } from "../bodies/axis.ts";
+import { roomInOpenings } from "../bodies/openings.ts";
 import { farthestOfOutline, leastEdgeDistance } from "../bodies/plate.ts";
 import type { Cylinder, Thing } from "../bodies/thing.ts";
 import type { Severity } from "../finding.ts";
@@ -8,7 +9,7 @@ import type { Plate } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { AT_LIMIT_MM, TOUCH_MM } from "../numeric/tolerance.ts";
 import { graver, severityOf } from "./severity.ts";
-import { shakeOf, sharedShake } from "./shakes.ts";
+import { sharedShake } from "../bodies/shakes.ts";
 
 /** One way of being clear: as drawn, and at the worst. */
 export interface Clear {
@@ -29,7 +30,7 @@ export interface Verdict {
 }
 
 /** What two things have between them whichever of their cylinders is looked at. */
-export interface Relation {
+interface Relation {
   readonly a: Thing;
   readonly b: Thing;
   /** Of the two axes; against a plate, of the axis and the farthest point of the outline. */
@@ -41,8 +42,8 @@ export interface Relation {
   readonly lossBOver: number;
 }
 
-export function relationOf(movement: Movement, a: Thing, b: Thing): Relation {
-  const sa = shakeOf(movement, a.arbor), sb = shakeOf(movement, b.arbor);
+function relationOf(movement: Movement, a: Thing, b: Thing): Relation {
+  const sa = a.shake, sb = b.shake;
   const shared = sharedShake(movement, a.arbor, b.arbor);
   return {
     a, b, reach: reachOf(a, b),
@@ -53,8 +54,16 @@ export function relationOf(movement: Movement, a: Thing, b: Thing): Relation {
 }
 
 /** The verdict on two things of different bodies. */
-export function judge(movement: Movement, a: Thing, b: Thing): Verdict {
+export const judge = (movement: Movement, a: Thing, b: Thing): Verdict => verdictOf(movement, relationOf(movement, a, b));
+
+/** The same verdict, or null where height alone shows the two to be free: that is soon seen, and most near pairs are so. */
+export function judgeUnlessOver(movement: Movement, a: Thing, b: Thing): Verdict | null {
   const relation = relationOf(movement, a, b);
+  return isClearInHeight(relation, movement.practice.faceGap) ? null : verdictOf(movement, relation);
+}
+
+function verdictOf(movement: Movement, relation: Relation): Verdict {
+  const { a, b } = relation;
   const { planGap, faceGap } = movement.practice;
   let verdict: Verdict | null = null;
   for (const ca of a.cylinders)
@@ -66,12 +75,26 @@ export function judge(movement: Movement, a: Thing, b: Thing): Verdict {
   return verdict;
 }
 
-/** Whether height alone shows two things to be clear, which spares the plan; never contradicts the verdict. */
-export function isClearInHeight(movement: Movement, a: Thing, b: Thing): boolean {
-  const relation = relationOf(movement, a, b);
-  const wanted = movement.practice.faceGap;
-  return a.cylinders.every((ca) => b.cylinders.every((cb) =>
-    severityOf(heightClear(relation, ca, cb).worst, wanted) === "free"));
+function isClearInHeight(relation: Relation, faceGap: number): boolean {
+  for (const ca of relation.a.cylinders)
+    for (const cb of relation.b.cylinders)
+      if (severityOf(heightClear(relation, ca, cb).worst, faceGap) !== "free") return false;
+  return true;
+}
+
+/** How far a part must rise, or sink, to stand clear over or under all of another thing that it is not clear of in plan. */
+export function liftToClear(movement: Movement, part: Thing, other: Thing): { rise: number; sink: number } {
+  const relation = relationOf(movement, part, other);
+  const { planGap, faceGap } = movement.practice;
+  let rise = 0, sink = 0;
+  for (const own of part.cylinders)
+    for (const c of other.cylinders) {
+      if (severityOf(planClear(relation, own, c).worst, planGap) === "free") continue;
+      const lost = wobbleOfBoth(relation, own, c) + faceGap;
+      rise = Math.max(rise, c.z1 - own.z0 + relation.lossAOver + lost);
+      sink = Math.max(sink, own.z1 - c.z0 + relation.lossBOver + lost);
+    }
+  return { rise, sink };
 }
 
 /** A pair is as good as its better way; where both are alike, the one with more to spare; in plan if equal. */
@@ -90,16 +113,18 @@ function isWorse(next: Verdict, than: Verdict): boolean {
 }
 
 function reachOf(a: Thing, b: Thing): Reach {
-  if (a.plate !== null) return farthest(a.plate, b.axis);
-  if (b.plate !== null) return farthest(b.plate, a.axis);
+  if (a.plate !== null) return farthest(a.plate, b);
+  if (b.plate !== null) return farthest(b.plate, a);
   return axisReach(a.axis, b.axis);
 }
 
-const farthest = (plate: Plate, axis: Axis): Reach => ({ least: 0, greatest: farthestOfOutline(plate.outline, axis) });
+/** Only wobble asks how far an outline reaches. */
+const farthest = (plate: Plate, by: Thing): Reach =>
+  ({ least: 0, greatest: by.wobbleMm === 0 ? 0 : farthestOfOutline(plate.outline, by.axis) });
 
 function planClear({ a, b, reach, planLoss }: Relation, ca: Cylinder, cb: Cylinder): Clear {
-  const gap = a.plate !== null ? plateGap(a.plate, b.axis, cb.radius)
-    : b.plate !== null ? plateGap(b.plate, a.axis, ca.radius)
+  const gap = a.plate !== null ? plateGap(a.plate, a.openings, b.axis, cb.radius)
+    : b.plate !== null ? plateGap(b.plate, b.openings, a.axis, ca.radius)
     : roundGap(reach, ca, cb);
   return { gap, worst: gap - planLoss };
 }
@@ -113,22 +138,22 @@ function roundGap(reach: Reach, a: Cylinder, b: Cylinder): number {
 }
 
 /** Clear outside the outline, or inside one of the openings, whichever is more. */
-function plateGap(plate: Plate, axis: Axis, radius: number): number {
-  let gap = leastEdgeDistance(plate.outline, axis) - radius;
-  for (const o of plate.openings ?? []) gap = Math.max(gap, o.diameter / 2 - placeReach(axis, o.x, o.y).greatest - radius);
-  return gap;
-}
+const plateGap = (plate: Plate, openings: Thing["openings"], axis: Axis, radius: number): number =>
+  Math.max(leastEdgeDistance(plate.outline, axis), roomInOpenings(plate, openings, axis)) - radius;
 
 /** From the top of the lower to the bottom of the upper, in the order that gives more; equal orders: the worse at the worst. */
-export function heightClear(relation: Relation, ca: Cylinder, cb: Cylinder): Clear {
-  const { a, b, reach, lossAOver, lossBOver } = relation;
-  const wobble = feltWobble(a, ca, b, cb, reach.greatest) + feltWobble(b, cb, a, ca, reach.greatest);
+function heightClear(relation: Relation, ca: Cylinder, cb: Cylinder): Clear {
+  const { lossAOver, lossBOver } = relation;
+  const wobble = wobbleOfBoth(relation, ca, cb);
   const aOver = ca.z0 - cb.z1, bOver = cb.z0 - ca.z1;
   const gap = Math.max(aOver, bOver);
   const worstA = aOver - lossAOver - wobble, worstB = bOver - lossBOver - wobble;
   if (Math.abs(aOver - bOver) <= TOUCH_MM) return { gap, worst: Math.min(worstA, worstB) };
   return { gap, worst: aOver > bOver ? worstA : worstB };
 }
+
+const wobbleOfBoth = ({ a, b, reach }: Relation, ca: Cylinder, cb: Cylinder): number =>
+  feltWobble(a, ca, b, cb, reach.greatest) + feltWobble(b, cb, a, ca, reach.greatest);
 
 /** A face wobbles at its rim in full, and less where the other does not reach out to it. */
 function feltWobble(of: Thing, own: Cylinder, by: Thing, other: Cylinder, greatest: number): number {

@@ -5,6 +5,7 @@ import { nearestOnEdge, type Place } from "../bodies/plate.ts";
 import type { Cylinder, Thing, ThingKind } from "../bodies/thing.ts";
 import { allGapsOf, gapsOf, type JudgedPair, type Scene } from "../clearance/gaps.ts";
 import type { Finding } from "../finding.ts";
+import type { Plate } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
 import { mm } from "./engaged.ts";
@@ -85,7 +86,7 @@ function nearestTo(axis: Axis, to: Place): Place {
   return away === 0 ? axis.atRest : { x: axis.x + (dx / away) * arm, y: axis.y + (dy / away) * arm };
 }
 
-function besidePlate(plate: NonNullable<Thing["plate"]>, thing: Thing, c: Cylinder): Place {
+function besidePlate(plate: Plate, thing: Thing, c: Cylinder): Place {
   const { x, y } = thing.axis.atRest;
   const edge = nearestOnEdge(plate.outline, x, y);
   return Math.hypot(edge.x - x, edge.y - y) < c.radius ? edge : { x, y };

@@ -7,10 +7,11 @@ import { TOUCH_MM } from "../numeric/tolerance.ts";
 import { mm } from "./engaged.ts";
 import { capital, partName } from "./words.ts";
 
-const MAY: readonly PartKind[] = ["collet", "pin", "square"];
+/** What may stand in the height of another part of its arbor. */
+export const MAY_SHARE_HEIGHT: readonly PartKind[] = ["collet", "pin", "square"];
 
 export const stackFindings = (movement: Movement): Finding[] => movement.arbors.flatMap((worked) => {
-  const parts = worked.arbor.parts.filter((p) => !MAY.includes(p.kind));
+  const parts = worked.arbor.parts.filter((p) => !MAY_SHARE_HEIGHT.includes(p.kind));
   return parts.flatMap((a, i) => parts.slice(i + 1).map((b) => stackFinding(worked, a, b)));
 });
 

@@ -1,0 +1,89 @@
+// The examiner's sheet: everything that is found out about a movement, gravest first. Pure; the screen, the terminal and
+// the JSON all show what this gives.
+import { sceneOf } from "../clearance/gaps.ts";
+import { depthsOf, type Depth } from "../depth/depth.ts";
+import { faceOverlapOf } from "../depth/face.ts";
+import { lostMotionOf } from "../depth/lost-motion.ts";
+import type { Finding, Severity, Sheet } from "../finding.ts";
+import type { Movement, WorkedArbor } from "../movement.ts";
+import { isZero, toNumber, writeRatio } from "../numeric/ratio.ts";
+import { bindFindings } from "./bind.ts";
+import { depthFindings } from "./depth.ts";
+import { driftFindings, senseFindings } from "./display.ts";
+import { distanceFindings } from "./distance.ts";
+import { dividingFindings } from "./dividing.ts";
+import { edgeFindings } from "./edge.ts";
+import { entryOf } from "./entry.ts";
+import { gapFindings } from "./gap.ts";
+import { heatFindings } from "./heat.ts";
+import { idleFindings } from "./idle.ts";
+import { lostMotionFindings } from "./lost-motion.ts";
+import { gravestFirst } from "./order.ts";
+import { pinFindings } from "./pin.ts";
+import { pipeFindings } from "./pipe.ts";
+import { pivotFindings } from "./pivot.ts";
+import { withRemedies } from "./remedies.ts";
+import { revertedFindings } from "./reverted.ts";
+import { runOffFindings } from "./run-off.ts";
+import { stackFindings } from "./stack.ts";
+import { undercutFindings } from "./undercut.ts";
+import { unequalFindings } from "./unequal.ts";
+
+/** One file a code, each giving all that it examines, the free ones too. */
+const FAMILIES: readonly ((movement: Movement, depths: readonly Depth[]) => readonly Finding[])[] = [
+  stackFindings, depthFindings, unequalFindings, distanceFindings, revertedFindings, undercutFindings, runOffFindings,
+  idleFindings, bindFindings, senseFindings, driftFindings, lostMotionFindings, pivotFindings, edgeFindings, pipeFindings,
+  heatFindings, dividingFindings, pinFindings,
+];
+
+export interface HowToExamine {
+  /** List what is free too. */
+  readonly all?: boolean;
+}
+
+/** Everything that is found out about a movement. */
+export function examine(movement: Movement, { all = false }: HowToExamine = {}): Sheet {
+  const depths = depthsOf(movement);
+  const scene = sceneOf(movement);
+  const gaps = gapFindings(scene, all);
+  const entry = entryOf(movement);
+  const others = [...FAMILIES.flatMap((family) => family(movement, depths)), ...entry.findings];
+  const found = [...gaps.findings, ...others];
+  const count = (severity: Severity) => found.filter((f) => f.severity === severity).length;
+  const shown = found.filter((f) => all || f.severity !== "free").sort(gravestFirst);
+  return {
+    endshake: 1,
+    name: movement.instrument.name,
+    arbors: movement.arbors.map((a) => arborRow(a, movement.instrument.input.days)),
+    engagements: engagementRows(movement, depths),
+    displays: displayRows(movement, depths),
+    findings: withRemedies(scene, shown),
+    assembly: entry.assembly,
+    counts: {
+      foul: count("foul"), tight: count("tight"), free: gaps.free + others.filter((f) => f.severity === "free").length,
+    },
+  };
+}
+
+function arborRow({ id, x, y, planted, rate, shake }: WorkedArbor, inputDays: number): Sheet["arbors"][number] {
+  const turns = rate === null || isZero(rate) ? null : Math.abs(toNumber(rate));
+  return {
+    id, x, y, planted, rate: rate === null ? null : writeRatio(rate), days: turns === null ? null : inputDays / turns,
+    up: shake.up, down: shake.down,
+  };
+}
+
+function engagementRows(movement: Movement, depths: readonly Depth[]): Sheet["engagements"] {
+  return movement.engagements.map((e, i) => ({
+    id: e.id, distance: e.distance, computed: e.computed, backlash: depths[i].backlash, contactRatio: depths[i].contactRatio,
+    faceOverlap: faceOverlapOf(movement, i).worst,
+  }));
+}
+
+function displayRows(movement: Movement, depths: readonly Depth[]): Sheet["displays"] {
+  return movement.displays.map((d, i) => ({
+    id: d.id, rate: d.rate === null ? null : writeRatio(d.rate), days: d.days, wanted: d.wanted,
+    degreesPerYear: d.degreesPerYear, yearsToOneDegree: d.yearsToOneDegree, sense: d.sense,
+    lostMotion: lostMotionOf(movement, i, depths),
+  }));
+}
