@@ -1,6 +1,6 @@
 // A flat figure cut into triangles without adding or losing a point of its edges. Lengths in mm.
 import earcut, { refine } from "earcut";
-import { FLAT_MM_SQ, REPEAT_RATIO } from "../numeric/tolerance.ts";
+import { FLAT_MM_SQ, JOINED_MM, REPEAT_RATIO } from "../numeric/tolerance.ts";
 import { placed, type Outline, type Region } from "../planar/outline.ts";
 
 export interface Flat {
@@ -14,7 +14,7 @@ export interface Flat {
 
 /** Any region. Holes must lie inside and clear of one another. */
 export function flatOf(region: Region): Flat {
-  const edges = [region.outside, ...region.holes].map(withoutStraightPoints);
+  const edges = [region.outside, ...region.holes].map(cleaned);
   const points = concatenated(edges);
   const loops = edges.map((e) => e.length / 2);
   const starts: number[] = [];
@@ -43,7 +43,7 @@ export function flatOfToothed(outline: Outline, count: number, holes: readonly O
   const holeMm = holes.reduce((most, h) => Math.max(most, greatestRadius(h)), 0);
   const circleMm = holeMm + 0.7 * (rootMm - holeMm);
   const perTooth = chordsPerTooth(count, holeMm / circleMm);
-  if (!Number.isInteger(period) || holeMm > 0.95 * rootMm || perTooth > 8 || !repeats(outline, period, count))
+  if (!Number.isInteger(period) || holeMm > 0.95 * rootMm || perTooth > 8 || hasJoinedPoints(outline) || !repeats(outline, period, count))
     return flatOf({ outside: outline, holes });
   const start = lowestOf(outline, period);
   const tooth = toothSector(outline, start, period, circleMm, perTooth);
@@ -160,8 +160,11 @@ function greatestRadius(outline: Outline): number {
   return Math.sqrt(mostSq);
 }
 
-/** Points exactly in line with both neighbours, and doubled ones, say nothing and would be dropped from the caps. */
-function withoutStraightPoints(outline: Outline): Outline {
+/**
+ * Points in line with both neighbours (a spike's tip too) say nothing and would be dropped from the caps; points that
+ * single precision cannot tell from the one before would make triangles without area.
+ */
+function cleaned(outline: Outline): Outline {
   let kept = outline;
   for (;;) {
     const next = kept.slice();
@@ -169,14 +172,25 @@ function withoutStraightPoints(outline: Outline): Outline {
     for (let b = 0; b < kept.length; b += 2) {
       const a = b === 0 ? kept.length - 2 : b - 2, c = b + 2 === kept.length ? 0 : b + 2;
       // Against the last point kept, so that of two doubled points one stays.
-      const ax = size > 0 ? next[size - 2] : kept[a], ay = size > 0 ? next[size - 1] : kept[a + 1];
-      if ((kept[b] - ax) * (kept[c + 1] - kept[b + 1]) - (kept[b + 1] - ay) * (kept[c] - kept[b]) === 0) continue;
+      const ux = kept[b] - (size > 0 ? next[size - 2] : kept[a]), uy = kept[b + 1] - (size > 0 ? next[size - 1] : kept[a + 1]);
+      const turn = ux * (kept[c + 1] - kept[b + 1]) - uy * (kept[c] - kept[b]);
+      if (Math.abs(turn) < FLAT_MM_SQ || ux * ux + uy * uy < JOINED_MM * JOINED_MM) continue;
       next[size++] = kept[b];
       next[size++] = kept[b + 1];
     }
     if (size === kept.length || size < 6) return kept;
     kept = next.slice(0, size);
   }
+}
+
+function hasJoinedPoints(outline: Outline): boolean {
+  let ax = outline[outline.length - 2], ay = outline[outline.length - 1];
+  for (let i = 0; i < outline.length; i += 2) {
+    const dx = outline[i] - ax, dy = outline[i + 1] - ay;
+    if (dx * dx + dy * dy < JOINED_MM * JOINED_MM) return true;
+    ax = outline[i]; ay = outline[i + 1];
+  }
+  return false;
 }
 
 function concatenated(parts: readonly Float64Array[]): Float64Array {

@@ -18,36 +18,29 @@ export function flatPartMesh(part: FlatPart, boreMm: number, passes: Sense, chor
 }
 
 function regionOf(part: Exclude<FlatPart, Collet>, boreMm: number, passes: Sense, chordMm: number): { outside: Outline; holes: readonly Outline[] } {
+  const turn = (outside: Outline, deg: number): Outline => placed(outside, toRad(deg), 0, 0);
+  const bored = (outside: Outline) => ({ outside, holes: boreOutline(outside, boreMm, chordMm) });
   switch (part.kind) {
     case "disc": return { outside: circleOutline(part.diameter / 2, chordMm), holes: discHoles(part, boreMm, chordMm) };
     case "slot": return { outside: circleOutline(part.diameter / 2, chordMm), holes: slotHoles(part, boreMm, chordMm) };
-    case "ratchet": {
-      const outside = ratchetOutline(part, passes);
-      return { outside, holes: boreOutline(boreMm, Math.max(0, part.diameter / 2 - part.depth), chordMm) };
-    }
+    case "ratchet": return bored(ratchetOutline(part, passes));
+    case "pointer": return bored(turn(handOutline(part.length, part.tail, part.width, chordMm), part.angle));
+    case "arm": return bored(turn(armOutline(part.length, part.width, chordMm), part.angle));
     case "pin": {
       const a = toRad(part.angle);
       return { outside: circleOutline(part.diameter / 2, chordMm, part.radius * Math.cos(a), part.radius * Math.sin(a)), holes: [] };
-    }
-    case "pointer": {
-      const outside = handOutline(part.length, part.tail, part.width, chordMm);
-      return { outside: placed(outside, toRad(part.angle), 0, 0), holes: boreOutline(boreMm, part.width / 2, chordMm) };
-    }
-    case "arm": {
-      const outside = armOutline(part.length, part.width, chordMm);
-      return { outside: placed(outside, toRad(part.angle), 0, 0), holes: boreOutline(boreMm, Math.min(part.width / 2, part.length), chordMm) };
     }
   }
 }
 
 /** The bore first: a window that would run into it is left out. */
 function discHoles(part: Disc, boreMm: number, chordMm: number): readonly Outline[] {
-  const bore = boreOutline(boreMm, part.diameter / 2, chordMm);
+  const edge = circleOutline(part.diameter / 2, chordMm), bore = boreOutline(edge, boreMm, chordMm);
   const windows = (part.windows ?? []).map((w) => {
     const a = toRad(w.angle);
     return { x: w.radius * Math.cos(a), y: w.radius * Math.sin(a), radius: w.diameter / 2 };
   }).filter((w) => bore.length === 0 || Math.hypot(w.x, w.y) > boreMm + w.radius + chordMm);
-  return [...bore, ...clearHoles(circleOutline(part.diameter / 2, chordMm), windows, chordMm)];
+  return [...bore, ...clearHoles(edge, windows, chordMm)];
 }
 
 /** The slot is cut first: a bore that would run into it is left out, as is a slot that breaks the disc's edge. */
@@ -56,7 +49,7 @@ function slotHoles(part: Slot, boreMm: number, chordMm: number): readonly Outlin
   const slot = placed(slotOutline(part.length, part.width, chordMm), toRad(part.angle), 0, 0);
   const a = toRad(part.angle);
   const there = placed(slot, 0, part.radius * Math.cos(a), part.radius * Math.sin(a));
-  const bore = boreOutline(boreMm, radius, chordMm);
+  const bore = boreOutline(circleOutline(radius, chordMm), boreMm, chordMm);
   if (Math.abs(part.radius) + half > radius - chordMm) return bore;
   const clear = depthInside(there, 0, 0) < -boreMm - chordMm;
   return [reversed(there), ...(clear ? bore : [])];
@@ -80,11 +73,13 @@ export function slotOutline(lengthMm: number, widthMm: number, chordMm: number):
 /** Teeth that rise slowly and fall steeply; the slow side meets the click where the ratchet may pass. */
 export function ratchetOutline(part: Ratchet, passes: Sense): Outline {
   const n = part.teeth, tip = part.diameter / 2, root = Math.max(tip - part.depth, 0.1 * tip);
+  const pitchRad = (2 * Math.PI) / n, rakeRad = RATCHET_RAKE * pitchRad;
+  // The foot of the steep face stands a little under its tip, so that a click is drawn in; but within the slow rise.
+  const within = tip * (Math.sin(pitchRad + rakeRad) - Math.sin(rakeRad)) > root * Math.sin(pitchRad);
   const out = new Float64Array(4 * n);
   for (let i = 0; i < n; i++) {
-    put(out, 2 * i, tip, (2 * Math.PI * i) / n);
-    // The foot of the steep face stands a little under its tip, so that a click is drawn in.
-    put(out, 2 * i + 1, root, (2 * Math.PI * (i - RATCHET_RAKE)) / n);
+    put(out, 2 * i, tip, i * pitchRad);
+    put(out, 2 * i + 1, root, i * pitchRad - (within ? rakeRad : 0));
   }
   return passes === "clockwise" ? out : reversed(out.map((v, i) => (i % 2 === 1 ? -v : v)));
 }

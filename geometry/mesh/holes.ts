@@ -26,6 +26,6 @@ export function depthInside(edge: Outline, x: number, y: number): number {
   return inside ? least : -least;
 }
 
-/** The bore of a part on its arbor: none where the arbor would leave it no metal. */
-export const boreOutline = (boreMm: number, metalMm: number, chordMm: number): readonly Outline[] =>
-  boreMm > 0 && boreMm < metalMm - 2 * chordMm ? [reversed(circleOutline(boreMm, chordMm))] : [];
+/** The bore of a part on its arbor, alone in a list: none where the arbor would leave no metal within the edge. */
+export const boreOutline = (edge: Outline, boreMm: number, chordMm: number): readonly Outline[] =>
+  boreMm > 0 && boreMm < depthInside(edge, 0, 0) - 2 * chordMm ? [reversed(circleOutline(boreMm, chordMm))] : [];

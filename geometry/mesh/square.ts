@@ -12,8 +12,8 @@ export function squareMesh(part: Square, arbor: Arbor, boreMm: number, chordMm: 
   const slot = part.slot;
   if (slot !== undefined && boreMm === 0 && slot.width < 1.9 * Math.min(low, high) && slot.height < 0.95 * part.thickness)
     return slotted(part.z, part.thickness, low, high, slot.width / 2, slot.height / 2);
-  const holes = boreOutline(boreMm, Math.min(low, high), chordMm);
-  const flat = flatOf({ outside: Float64Array.of(-low, -low, low, -low, low, low, -low, low), holes });
+  const [outside, narrow] = [low, Math.min(low, high)].map((h) => Float64Array.of(-h, -h, h, -h, h, h, -h, h));
+  const flat = flatOf({ outside, holes: boreOutline(narrow, boreMm, chordMm) });
   const top = flat.points.map((v, i) => (i < 8 ? (v * high) / low : v));
   return prismOf(flat, part.z, part.z + part.thickness, top);
 }

@@ -1,6 +1,6 @@
 // Wheels, pinions, annuli and lanterns about their own axis, one tooth (or trundle) on +x. Lengths in mm.
 import { countOf, type Lantern, type Pinion, type Wheel } from "../instrument.ts";
-import { circleOutline, reversed, type Outline } from "../planar/outline.ts";
+import { circleOutline, reversed, signedAreaMmSq, type Outline } from "../planar/outline.ts";
 import { crossingOutlines } from "../teeth/crossings.ts";
 import { formOf, rootRadius } from "../teeth/forms.ts";
 import type { Teeth } from "../teeth/teeth.ts";
@@ -18,9 +18,12 @@ export function toothedMesh(part: Wheel | Pinion, teeth: Teeth, boreMm: number, 
     const outside = circleOutline(annulusRadius(part, teeth), chordMm);
     return prismOf(flatOf({ outside, holes: [reversed(outline)] }), part.z, top);
   }
-  const root = rootRadius(teeth), crossed = part.kind === "wheel" ? part.crossings : undefined;
-  const crossings = crossed === undefined ? [] : crossingOutlines(crossed, root, chordMm);
-  const bore = boreOutline(boreMm, crossed !== undefined && crossings.length > 0 ? crossed.hub / 2 : root, chordMm);
+  const crossed = part.kind === "wheel" ? part.crossings : undefined;
+  // An opening so small that chords cannot show it is left out.
+  const crossings = crossed === undefined ? []
+    : crossingOutlines(crossed, rootRadius(teeth), chordMm).filter((o) => -signedAreaMmSq(o) > chordMm * chordMm);
+  const bore = crossed !== undefined && crossings.length > 0 && boreMm > crossed.hub / 2 - 2 * chordMm ? []
+    : boreOutline(outline, boreMm, chordMm);
   return prismOf(flatOfToothed(outline, countOf(part), [...bore, ...crossings]), part.z, top);
 }
 

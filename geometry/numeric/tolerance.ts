@@ -30,3 +30,19 @@ export const FINEST_CHORD_MM = 1e-6;
 export const PHASE_PITCHES = 1e-9;
 /** mm². A triangle of less is none: its height is lost in single precision. */
 export const FLAT_MM_SQ = 1e-9;
+/** mm. An arbor that is tried by hand rests on a computed distance when it comes so near: the feel of a stop, far under a tooth. */
+export const SNAP_MM = 0.15;
+/** mm. A drag has arrived when its next step would be shorter: far under any drawing, far over rounding. */
+export const ARRIVED_MM = 1e-5;
+/** Modules along the driven's pitch circle. Teeth nearer than this to touching share the drive: far under what brass yields by, far over rounding. */
+export const BEARING_MODULES = 1e-9;
+/** Modules along the driven's pitch circle. Teeth that chords between a flank's nodes put farther back than this cannot bear: some six times the rise of such a chord. */
+export const CHOOSING_MODULES = 0.02;
+/** Radians. Flanks that lean against one another by less are tangent; the rate there is then right to about as much. */
+export const TANGENT_RAD = 1e-11;
+/** Of a radius. A point so near a circle lies on it: some hundred roundings, and a hundred times finer than any figure needs. */
+export const ON_CIRCLE_RATIO = 2e-14;
+/** mm. How near the limits of a pair's distance are brought: far finer than a hole can be drilled. */
+export const WINDOW_MM = 1e-7;
+/** mm. Points of an outline nearer than this are drawn as one: single precision tells no more apart at a plate's width. */
+export const JOINED_MM = 1e-5;
