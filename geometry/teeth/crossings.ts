@@ -29,6 +29,8 @@ interface Opening {
   /** How far along the arm the corners' centres lie. */
   readonly outerAlong: number;
   readonly innerAlong: number;
+  /** Else the arms run together before they reach the hub. */
+  readonly meetsHub: boolean;
 }
 
 function openingOf({ arms, rim, arm, hub }: Crossings, rootRadiusMm: number): Opening | string {
@@ -59,17 +61,17 @@ function withCorner(arms: number, halfArm: number, outer: number, inner: number,
   const halfRad = Math.PI / arms, aside = halfArm + corner;
   if (!(aside < (outer - corner) * Math.sin(halfRad))) return null;
   const outerAlong = Math.sqrt((outer - corner) ** 2 - aside ** 2);
-  // Where the arms run together before they reach the hub, the corner lies between the two of them.
+  // Where it does not, the corner lies between the two arms.
   const meetsHub = aside < (inner + corner) * Math.sin(halfRad);
   const innerAlong = meetsHub ? Math.sqrt((inner + corner) ** 2 - aside ** 2) : aside / Math.tan(halfRad);
-  return outerAlong > innerAlong ? { halfRad, outer, inner, corner, aside, outerAlong, innerAlong } : null;
+  return outerAlong > innerAlong ? { halfRad, outer, inner, corner, aside, outerAlong, innerAlong, meetsHub } : null;
 }
 
 /** The opening after the first arm, clockwise: its lower half drawn, then its mirror in the middle line. */
 function openingPoints(o: Opening, chordMm: number): Outline {
   const half: number[] = [];
   const innerRad = Math.atan2(o.aside, o.innerAlong), outerRad = Math.atan2(o.aside, o.outerAlong);
-  arc(half, 0, 0, o.inner, o.halfRad, innerRad, chordMm);
+  if (o.meetsHub) arc(half, 0, 0, o.inner, o.halfRad, innerRad, chordMm);
   arc(half, o.innerAlong, o.aside, o.corner, innerRad + Math.PI, 1.5 * Math.PI, chordMm);
   arc(half, o.outerAlong, o.aside, o.corner, -Math.PI / 2, outerRad, chordMm);
   arc(half, 0, 0, o.outer, outerRad, o.halfRad, chordMm);

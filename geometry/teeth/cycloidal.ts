@@ -96,7 +96,7 @@ function lanternSide(teeth: Teeth, mate: NonNullable<Teeth["lanternMate"]>, prac
   const turning = (back * (pitch + 2 * generating)) / (4 * generating * (pitch + generating));
   const roll = 2 * Math.asin(Math.min(1, turning));
   const start = rolledAt(curve, roll);
-  const room = Math.PI / teeth.count - start.polarRad - halfAngleRad(teeth, practice.lanternFreedom);
+  const room = Math.PI / teeth.count - start.polarRad - (practice.lanternFreedom * m) / 2 / pitch;
   const halfRad = Math.max(halfAngleRad(teeth, 0), Math.min(room, halfAngleRad(teeth, practice.lanternTooth - teeth.thinning)));
   return { halfRad, flankTo: start.radius, piece: rolledPiece(curve, roll, -halfRad - start.polarRad) };
 }

@@ -22,7 +22,7 @@ export function pinionTop(teeth: Teeth, halfRad: number, apexMm: number, radiusM
   if (!within(Infinity)) return conjugateTop(conjugate, halfRad);
   // By curvature, which runs evenly from the published arc's to a straight line's.
   let flat = 0, full = 1 / radiusMm;
-  for (let i = 0; i < 40; i++) {
+  for (let i = 0; i < 24; i++) {
     const mid = (flat + full) / 2;
     if (within(1 / mid)) flat = mid;
     else full = mid;
@@ -34,7 +34,6 @@ export function pinionTop(teeth: Teeth, halfRad: number, apexMm: number, radiusM
 export function topArc(pitch: number, halfRad: number, apexMm: number, radiusMm: number): Piece {
   const x0 = pitch * Math.cos(halfRad), y0 = -pitch * Math.sin(halfRad);
   const dx = apexMm - x0, dy = -y0, chord = Math.hypot(dx, dy);
-  // The parameter is the turn along the arc from its middle, as a share of the half; a straight line has none to give.
   const radius = Math.min(Math.max(radiusMm, chord / 2), STRAIGHT * chord);
   const below = Math.sqrt(radius * radius - (chord * chord) / 4);
   const cx = (x0 + apexMm) / 2 - (dy / chord) * below, cy = y0 / 2 + (dx / chord) * below;
@@ -44,6 +43,8 @@ export function topArc(pitch: number, halfRad: number, apexMm: number, radiusMm:
   };
 }
 
+/** In how many places the arc is held against the conjugate form: between them it may pass it by 2e-5 of a module. */
+const PLACES = 100;
 /** A radius of so many chords is as good as a straight line (its rise is 1/8000 of the chord), and keeps its figures. */
 const STRAIGHT = 1000;
 
@@ -60,8 +61,9 @@ function conjugateTop(conjugate: Rolled, halfRad: number): Piece {
 
 function staysWithin(arc: Piece, { pitch, generating }: Rolled, halfRad: number): boolean {
   const centre = pitch + generating;
-  for (let i = 1; i <= 16; i++) {
-    const p = arc.at(arc.from + (i / 16) * (arc.to - arc.from));
+  for (let i = 1; i <= PLACES; i++) {
+    // Closer together towards the pitch circle, where the two part slowly.
+    const p = arc.at(arc.from + (i / PLACES) ** 2 * (arc.to - arc.from));
     const radius = Math.hypot(p.x, p.y);
     // The roll at which the epicycloid comes to this radius: the law of cosines about the pitch circle's centre.
     const cos = (centre * centre + generating * generating - radius * radius) / (2 * centre * generating);

@@ -79,10 +79,12 @@ export function halfAngleAt(radius: number, outline: Float64Array): number {
   let nearest = Infinity;
   p.forEach((a, i) => {
     const b = p[(i + 1) % p.length]!;
-    const ra = Math.hypot(...a), rb = Math.hypot(...b);
-    if ((ra - radius) * (rb - radius) > 0 || ra === rb) return;
-    const share = (radius - ra) / (rb - ra);
-    nearest = Math.min(nearest, Math.abs(Math.atan2(a[1] + share * (b[1] - a[1]), a[0] + share * (b[0] - a[0]))));
+    if ((Math.hypot(...a) - radius) * (Math.hypot(...b) - radius) > 0) return;
+    const dx = b[0] - a[0], dy = b[1] - a[1];
+    const square = dx * dx + dy * dy, half = a[0] * dx + a[1] * dy, rest = a[0] * a[0] + a[1] * a[1] - radius * radius;
+    const root = Math.sqrt(Math.max(0, half * half - square * rest));
+    for (const share of [(-half - root) / square, (-half + root) / square])
+      if (share >= 0 && share <= 1) nearest = Math.min(nearest, Math.abs(Math.atan2(a[1] + share * dy, a[0] + share * dx)));
   });
   return nearest;
 }
