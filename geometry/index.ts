@@ -44,6 +44,14 @@ export type { Piece, PieceName, Profile, ProfilePoint } from "./teeth/profile.ts
 export { depthOf, depthsOf, type Depth } from "./depth/depth.ts";
 /** Overlap of two engaged faces, as drawn and at the worst of both shakes (mm). */
 export { faceOverlapOf, type FaceOverlap } from "./depth/face.ts";
+/** One pair depthed: how it runs at a distance, its window, the tolerance of the hole, and all of it in words. */
+export { depthingOf, runningOf, type Depthing, type Running, type State } from "./depth/depthing.ts";
+/** A pair over one pitch from its true outlines: lead, rate, free arc and touches, phase by phase. */
+export type { Contact } from "./depth/contact.ts";
+export type { Touch } from "./depth/touch.ts";
+/** Free arc round the full cycle of a pair, and the assembly that spreads it best. */
+export type { Cycle } from "./depth/cycle.ts";
+export type { Window } from "./depth/window.ts";
 /** Lost motion at a display's pointer (degrees). */
 export { lostMotionOf } from "./depth/lost-motion.ts";
 

@@ -12,7 +12,7 @@ import { plantedAt } from "./planting/plant.ts";
 import { computedDistances, rootsOf, spansOf } from "./planting/roots.ts";
 import { freedomsOf } from "./planting/shake.ts";
 import { teethOf } from "./teeth/toothing.ts";
-import { layoutOf, type Layout } from "./train/layout.ts";
+import { layoutIn, layoutOf, type Layout } from "./train/layout.ts";
 import type { Axes } from "./train/meshes.ts";
 import { ratesOf } from "./train/rates.ts";
 
@@ -50,10 +50,7 @@ export function workOut(instrument: Instrument): Movement {
 /** The movement with some arbors put elsewhere: exactly what working out the changed instrument gives, but sooner. */
 export function replanted(movement: Movement, moved: ReadonlyMap<string, Place>): Movement {
   const instrument = withPlaces(movement.instrument, moved);
-  const layout: Layout = {
-    arborIndex: movement.arborIndex, partIndex: movement.partIndex,
-    chains: movement.arbors.map((a) => a.chain), carrier: movement.arbors.map((a) => a.carrier),
-  };
+  const layout = layoutIn(movement);
   const computed = movement.engagements.map((e) => e.computed);
   const roots = rootsOf(instrument, layout);
   const places = plantedAt(instrument, roots, spansOf(instrument, layout, roots, computed));

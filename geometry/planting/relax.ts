@@ -1,12 +1,13 @@
-// Places that keep distances: the least movement (weighted least squares) that brings every span back to its length.
-// Newton's step for the spans with the least weighted change of places; its normal equations are solved by Cholesky in
-// envelope form, which costs little while spans are numbered along the train.
+// Places that keep distances: the least movement (weighted least squares) that brings every bar back to its length.
+// Newton's step on the bars with the least weighted change of places; its normal equations are solved by Cholesky in
+// envelope form, which costs little while bars are numbered along the train.
 import { AT_LIMIT_MM } from "../numeric/tolerance.ts";
 
 /** |place a + shift − place b| = distance, over movable points 0 … n−1; −1 is a point that stands, put into the shift. */
 export interface Bar {
   readonly a: number;
   readonly b: number;
+  /** mm, as are the shifts. */
   readonly distance: number;
   readonly shiftX: number;
   readonly shiftY: number;
@@ -15,124 +16,152 @@ export interface Bar {
 /** x and y of each movable point, one after the other (mm). */
 export type Points = Float64Array;
 
-const MOST_STEPS = 24;
-/** Of the greatest diagonal term: keeps spans that say the same thing twice from dividing by nothing. */
-const DAMPING = 1e-10;
+/** Bars made ready for many steps: what does not change with the places, and room to work in. */
+export interface Truss {
+  readonly bars: readonly Bar[];
+  /** By point: how readily it moves (the inverse of its weight). */
+  readonly ease: Float64Array;
+  /** By bar: the first earlier bar it shares a point with, and where its row of the matrix begins. */
+  readonly first: Int32Array;
+  readonly start: Int32Array;
+  /** Triples: row, column, and +1 or −1 times (its point + 1) for the point that the two bars share. */
+  readonly meetings: Int32Array;
+  readonly matrix: Float64Array;
+  /** By bar: its direction now, and how much too long it is (mm). */
+  readonly ux: Float64Array;
+  readonly uy: Float64Array;
+  readonly miss: Float64Array;
+  readonly force: Float64Array;
+  /** By coordinate. */
+  readonly step: Float64Array;
+  readonly before: Float64Array;
+}
 
-/** Greatest miss (mm) of any bar. */
-export function missOf(points: Points, bars: readonly Bar[]): number {
+const MOST_STEPS = 24;
+/** Of a bar's own term on the diagonal: keeps bars that say the same thing twice from dividing by nothing. */
+const DAMPING = 1e-10;
+/** A bar between two points that stand has no term at all; it must not divide by nothing. */
+const LEAST_PIVOT = 1e-300;
+
+export function trussOf(bars: readonly Bar[], ease: Float64Array): Truss {
+  const count = bars.length;
+  const first = new Int32Array(count), start = new Int32Array(count);
+  const barsAt: number[][] = Array.from(ease, () => []);
+  const meetings: number[] = [];
+  let size = 0;
+  bars.forEach((bar, i) => {
+    first[i] = i;
+    for (const [p, sign] of [[bar.a, 1], [bar.b, -1]]) {
+      if (p < 0) continue;
+      barsAt[p].push(i);
+      for (const j of barsAt[p]) {
+        first[i] = Math.min(first[i], j);
+        meetings.push(i, j, sign * (bars[j].a === p ? 1 : -1) * (p + 1));
+      }
+    }
+    start[i] = size - first[i];
+    size += i - first[i] + 1;
+  });
+  return {
+    bars, ease, first, start, meetings: Int32Array.from(meetings), matrix: new Float64Array(size),
+    ux: new Float64Array(count), uy: new Float64Array(count), miss: new Float64Array(count), force: new Float64Array(count),
+    step: new Float64Array(2 * ease.length), before: new Float64Array(2 * ease.length),
+  };
+}
+
+/** Greatest miss (mm) of any bar; notes each bar's direction and miss. */
+export function measure(truss: Truss, points: Points): number {
+  const { bars, ux, uy, miss } = truss;
   let most = 0;
-  for (const bar of bars) most = Math.max(most, Math.abs(lengthOf(points, bar) - bar.distance));
+  for (let i = 0; i < bars.length; i++) {
+    const { a, b, shiftX, shiftY, distance } = bars[i];
+    const x = (a < 0 ? 0 : points[2 * a]) + shiftX - (b < 0 ? 0 : points[2 * b]);
+    const y = (a < 0 ? 0 : points[2 * a + 1]) + shiftY - (b < 0 ? 0 : points[2 * b + 1]);
+    const length = Math.sqrt(x * x + y * y);
+    ux[i] = length === 0 ? 1 : x / length;
+    uy[i] = length === 0 ? 0 : y / length;
+    miss[i] = length - distance;
+    most = Math.max(most, Math.abs(miss[i]));
+  }
   return most;
 }
 
-/** Brings all bars to their lengths, in place, moving light points (small weight) first. True if it could. */
-export function restore(points: Points, bars: readonly Bar[], ease: Float64Array): boolean {
-  const step = new Float64Array(points.length);
-  let miss = missOf(points, bars);
+/** Brings all bars to their lengths, in place, by the least weighted movement. True if it could; else nothing moves on. */
+export function restore(truss: Truss, points: Points): boolean {
+  const { step, before } = truss;
+  let miss = measure(truss, points);
   for (let i = 0; i < MOST_STEPS && miss > AT_LIMIT_MM; i++) {
     step.fill(0);
-    project(points, bars, ease, step, true);
-    const before = points.slice();
-    let scale = 1, next = Infinity;
-    for (; scale > 0.01; scale /= 2) {
+    project(truss, step, true);
+    before.set(points);
+    let next = Infinity;
+    for (let scale = 1; scale > 0.01 && !(next < miss); scale /= 2) {
       for (let k = 0; k < points.length; k++) points[k] = before[k] + scale * step[k];
-      next = missOf(points, bars);
-      if (next < miss) break;
+      next = measure(truss, points);
     }
-    if (!(next < miss)) {
-      points.set(before);
-      return false;
-    }
+    if (!(next < miss)) return false;
     miss = next;
   }
   return miss <= AT_LIMIT_MM;
 }
 
 /**
- * Changes a wished-for step into the nearest one that keeps every bar to first order (`closing`: that also closes what
- * it misses), nearest as weighed by the inverse of `ease` (one a point). Gives the force in each bar.
+ * Changes a wished-for step into the nearest one that keeps every bar, as last measured, to first order (`closing`: that
+ * also closes what it misses); nearest by weight. The force left in each bar is in `truss.force`.
  */
-export function project(points: Points, bars: readonly Bar[], ease: Float64Array, step: Float64Array, closing: boolean): Float64Array {
-  const rows = bars.map((bar) => rowOf(points, bar));
-  const right = new Float64Array(bars.length);
-  rows.forEach(({ ux, uy, miss }, i) => {
+export function project(truss: Truss, step: Float64Array, closing: boolean): void {
+  const { bars, ease, ux, uy, miss, force } = truss;
+  for (let i = 0; i < bars.length; i++) {
     const { a, b } = bars[i];
-    let along = closing ? miss : 0;
-    if (a >= 0) along += ux * step[2 * a] + uy * step[2 * a + 1];
-    if (b >= 0) along -= ux * step[2 * b] + uy * step[2 * b + 1];
-    right[i] = along;
-  });
-  const force = solveEnvelope(bars, rows, ease, right);
-  rows.forEach(({ ux, uy }, i) => {
+    let along = closing ? miss[i] : 0;
+    if (a >= 0) along += ux[i] * step[2 * a] + uy[i] * step[2 * a + 1];
+    if (b >= 0) along -= ux[i] * step[2 * b] + uy[i] * step[2 * b + 1];
+    force[i] = along;
+  }
+  fill(truss);
+  factor(truss);
+  substitute(truss);
+  for (let i = 0; i < bars.length; i++) {
     const { a, b } = bars[i];
-    if (a >= 0) { step[2 * a] -= ease[a] * ux * force[i]; step[2 * a + 1] -= ease[a] * uy * force[i]; }
-    if (b >= 0) { step[2 * b] += ease[b] * ux * force[i]; step[2 * b + 1] += ease[b] * uy * force[i]; }
-  });
-  return force;
+    const fx = ux[i] * force[i], fy = uy[i] * force[i];
+    if (a >= 0) { step[2 * a] -= ease[a] * fx; step[2 * a + 1] -= ease[a] * fy; }
+    if (b >= 0) { step[2 * b] += ease[b] * fx; step[2 * b + 1] += ease[b] * fy; }
+  }
 }
 
-interface Direction { readonly ux: number; readonly uy: number; readonly miss: number }
-
-function rowOf(points: Points, bar: Bar): Direction {
-  const x = (bar.a < 0 ? 0 : points[2 * bar.a]) + bar.shiftX - (bar.b < 0 ? 0 : points[2 * bar.b]);
-  const y = (bar.a < 0 ? 0 : points[2 * bar.a + 1]) + bar.shiftY - (bar.b < 0 ? 0 : points[2 * bar.b + 1]);
-  const length = Math.hypot(x, y);
-  return length === 0 ? { ux: 1, uy: 0, miss: -bar.distance } : { ux: x / length, uy: y / length, miss: length - bar.distance };
+/** The matrix J E Jᵀ: bars meet where they share a point. */
+function fill({ meetings, matrix, start, ux, uy, ease }: Truss): void {
+  matrix.fill(0);
+  for (let m = 0; m < meetings.length; m += 3) {
+    const i = meetings[m], j = meetings[m + 1], p = meetings[m + 2];
+    const dot = ux[i] * ux[j] + uy[i] * uy[j];
+    matrix[start[i] + j] += p > 0 ? dot * ease[p - 1] : -dot * ease[-p - 1];
+  }
 }
 
-function lengthOf(points: Points, bar: Bar): number {
-  const x = (bar.a < 0 ? 0 : points[2 * bar.a]) + bar.shiftX - (bar.b < 0 ? 0 : points[2 * bar.b]);
-  const y = (bar.a < 0 ? 0 : points[2 * bar.a + 1]) + bar.shiftY - (bar.b < 0 ? 0 : points[2 * bar.b + 1]);
-  return Math.hypot(x, y);
-}
-
-/** Solves (J E Jᵀ) force = right, where bars that share a point meet; each row is kept from its first term on. */
-function solveEnvelope(bars: readonly Bar[], rows: readonly Direction[], ease: Float64Array, right: Float64Array): Float64Array {
-  const count = bars.length;
-  const matrix: Float64Array[] = [], first = new Int32Array(count);
-  const firstAt = new Map<number, number>();
-  let greatest = 0;
-  bars.forEach((bar, i) => {
-    let from = i;
-    for (const p of [bar.a, bar.b]) {
-      if (p < 0) continue;
-      const at = firstAt.get(p);
-      if (at === undefined) firstAt.set(p, i);
-      else from = Math.min(from, at);
+function factor({ bars, first, start, matrix }: Truss): void {
+  for (let i = 0; i < bars.length; i++) {
+    const row = start[i], from = first[i];
+    const own = matrix[row + i] * (1 + DAMPING);
+    for (let j = from; j < i; j++) {
+      const other = start[j];
+      let sum = matrix[row + j];
+      for (let k = Math.max(from, first[j]); k < j; k++) sum -= matrix[row + k] * matrix[other + k];
+      matrix[row + j] = sum / matrix[other + j];
     }
-    first[i] = from;
-    const row = new Float64Array(i - from + 1);
-    for (let j = from; j <= i; j++) row[j - from] = shared(bar, rows[i], bars[j], rows[j], ease);
-    greatest = Math.max(greatest, row[i - from]);
-    matrix.push(row);
-  });
-  for (let i = 0; i < count; i++) {
-    const row = matrix[i], from = first[i];
-    row[i - from] += DAMPING * greatest;
-    for (let j = from; j <= i; j++) {
-      const other = matrix[j], start = Math.max(from, first[j]);
-      let sum = row[j - from];
-      for (let k = start; k < j; k++) sum -= row[k - from] * other[k - first[j]];
-      row[j - from] = j < i ? sum / other[j - first[j]] : Math.sqrt(Math.max(sum, DAMPING * greatest, Number.MIN_VALUE));
-    }
+    let rest = own;
+    for (let k = from; k < i; k++) rest -= matrix[row + k] * matrix[row + k];
+    matrix[row + i] = Math.sqrt(Math.max(rest, DAMPING * own, LEAST_PIVOT));
   }
-  const force = right.slice();
-  for (let i = 0; i < count; i++) {
-    for (let k = first[i]; k < i; k++) force[i] -= matrix[i][k - first[i]] * force[k];
-    force[i] /= matrix[i][i - first[i]];
-  }
-  for (let i = count - 1; i >= 0; i--) {
-    force[i] /= matrix[i][i - first[i]];
-    for (let k = first[i]; k < i; k++) force[k] -= matrix[i][k - first[i]] * force[i];
-  }
-  return force;
 }
 
-function shared(bar: Bar, row: Direction, other: Bar, otherRow: Direction, ease: Float64Array): number {
-  const dot = row.ux * otherRow.ux + row.uy * otherRow.uy;
-  let sum = 0;
-  if (bar.a >= 0) sum += bar.a === other.a ? ease[bar.a] : bar.a === other.b ? -ease[bar.a] : 0;
-  if (bar.b >= 0) sum += bar.b === other.b ? ease[bar.b] : bar.b === other.a ? -ease[bar.b] : 0;
-  return dot * sum;
+function substitute({ bars, first, start, matrix, force }: Truss): void {
+  for (let i = 0; i < bars.length; i++) {
+    for (let k = first[i]; k < i; k++) force[i] -= matrix[start[i] + k] * force[k];
+    force[i] /= matrix[start[i] + i];
+  }
+  for (let i = bars.length - 1; i >= 0; i--) {
+    force[i] /= matrix[start[i] + i];
+    for (let k = first[i]; k < i; k++) force[k] -= matrix[start[i] + k] * force[i];
+  }
 }

@@ -3,7 +3,7 @@
 import { TAU } from "../numeric/angle.ts";
 import { AT_LIMIT_MM } from "../numeric/tolerance.ts";
 import { atAngle, type Place } from "./circles.ts";
-import { missOf, restore, type Bar, type Points } from "./relax.ts";
+import { measure, restore, trussOf, type Bar, type Points } from "./relax.ts";
 import type { Span } from "./roots.ts";
 
 /** Other beginnings tried for a ring that will not close from the first. */
@@ -31,11 +31,11 @@ export function closeRings(places: (Place | null)[], free: ReadonlySet<number>, 
 function closeCluster(places: (Place | null)[], cluster: readonly number[], spansOf: readonly (readonly Span[])[]): void {
   const bars = barsOf(cluster, spansOf, places);
   const start = pointsOf(cluster, places);
-  if (missOf(start, bars) <= AT_LIMIT_MM) return;
-  const ease = new Float64Array(cluster.length).fill(1);
+  const truss = trussOf(bars, new Float64Array(cluster.length).fill(1));
+  if (measure(truss, start) <= AT_LIMIT_MM) return;
   for (let beginning = 0; beginning <= BEGINNINGS; beginning++) {
     const points = beginning === 0 ? start.slice() : shaken(start, bars, beginning);
-    if (!restore(points, bars, ease)) continue;
+    if (!restore(truss, points)) continue;
     cluster.forEach((root, i) => { places[root] = { x: points[2 * i], y: points[2 * i + 1] }; });
     return;
   }

@@ -1,6 +1,7 @@
 // How the arbors of an instrument hang together, as indices: which part is on which arbor and what rides on what.
 // Nothing here is measured: a stud is told from a pipe only by having a radius at all.
 import type { Instrument } from "../instrument.ts";
+import type { Movement } from "../movement.ts";
 
 export interface Layout {
   /** Index of an arbor by its id. */
@@ -26,6 +27,12 @@ export function layoutOf(instrument: Instrument): Layout {
   });
   return { arborIndex, partIndex, chains, carrier };
 }
+
+/** The same of an instrument that is already worked out. */
+export const layoutIn = (movement: Movement): Layout => ({
+  arborIndex: movement.arborIndex, partIndex: movement.partIndex,
+  chains: movement.arbors.map((a) => a.chain), carrier: movement.arbors.map((a) => a.carrier),
+});
 
 /** Reading refuses arbors that ride in a circle; here a circle merely ends where it closes. */
 function chainFrom(start: number, on: readonly number[]): number[] {

@@ -7,7 +7,7 @@ import { givenBy, linksOf, parts, type Link } from "./couplings.ts";
 import type { Layout } from "./layout.ts";
 import { meshesOf, rowOf, type Axes, type Mesh } from "./meshes.ts";
 import { ringsOf, type Edge } from "./rings.ts";
-import { begin, FROM_INPUT, FROM_LOCK, give, settle, tracedFrom, type Row, type Work } from "./solve.ts";
+import { begin, FROM_INPUT, FROM_LOCK, give, settle, settleFree, tracedFrom, type Row, type Work } from "./solve.ts";
 
 export interface Rates {
   /** By arbor. Null: not driven, or bound. */
@@ -83,29 +83,50 @@ const stillIn = (rate: readonly (Ratio | null)[]) => (arbor: number): boolean =>
   return r === null || isZero(r);
 };
 
+/** So many contradictions are named; each needs a solution of its own. */
+const MOST_CLASHES = 12;
+
+/** With the rows of one contradiction set aside another may show; a ring that locks the input is named already. */
 function solveTrain(train: Train, taken: readonly Taken[]): Solved {
   const { rows, binds, ringed } = rowsAndRings(train, taken);
-  let work = solveRows(train, rows, train.fixed[train.input] === true ? null : train.input);
+  const held = new Set(ringed);
+  let left: readonly Row[] = rows;
+  let work = solveRows(train, left, true);
   if (train.fixed[train.input]) binds.push({ engagements: [], arbors: [train.instrument.input.arbor], because: "input" });
-  if (work.clash !== null) {
-    const traced = tracedFrom(work, work.clash).map((r) => rows[r]);
-    const stuck = [...new Set(traced.flatMap((row) => row.vars))].filter((v) => !train.fixed[v]);
-    if (traced.every((row) => row.engagement >= 0)) binds.push(bindBy(train, traced, stuck));
-    const held = stuck.map((v): Row => ({ vars: [v], coefs: [1], engagement: -1 }));
-    work = solveRows(train, [...rows, ...held], null);
+  let found = 0;
+  for (; work.clash !== null; found++) {
+    const traced = new Set(tracedFrom(work, work.clash).map((r) => left[r]));
+    const known = found === MOST_CLASHES || [...traced].some((row) => row.engagement < 0);
+    const stuck = known ? [train.input] : [...new Set([...traced].flatMap((row) => row.vars))].filter((v) => !train.fixed[v]);
+    for (const v of stuck) held.add(v);
+    if (!known) {
+      binds.push(bindBy(train, [...traced], stuck));
+      left = left.filter((row) => !traced.has(row));
+    }
+    work = solveRows(train, left, !known);
   }
-  const stuck = (v: number): boolean => ringed.has(v) || (work.hangsOn[v] & (FROM_LOCK | FROM_INPUT)) === FROM_LOCK;
+  // Its input stuck, the rest is solved without one.
+  if (found > 0) work = solveRows(train, left, false);
+  const stuck = (v: number): boolean => held.has(v) || (work.hangsOn[v] & (FROM_LOCK | FROM_INPUT)) === FROM_LOCK;
   takeAlong(train, work, stuck);
-  const bound = work.rate.map((rate, v) => !train.fixed[v] && (ringed.has(v) || (rate !== null && stuck(v))));
+  const bound = work.rate.map((rate, v) => !train.fixed[v] && (held.has(v) || (rate !== null && stuck(v))));
   return { rate: work.rate.map((rate, v) => (bound[v] ? null : rate)), bound, binds };
 }
 
-function solveRows(train: Train, rows: readonly Row[], input: number | null): Work {
+/** What fixed wheels hold still, then what locked rings hold, then what the input drives, unless it cannot turn. */
+function solveRows(train: Train, rows: readonly Row[], driven: boolean): Work {
   const work = begin(train.fixed.length, rows);
   train.fixed.forEach((fixed, v) => { if (fixed) give(work, v, ZERO, 0); });
-  if (input !== null && work.rate[input] === null) give(work, input, ONE, FROM_INPUT);
+  settleFree(work);
+  if (rows.some((row) => row.engagement < 0)) settle(work);
+  if (driven) drive(train, work);
   settle(work);
   return work;
+}
+
+function drive({ input, fixed }: Train, work: Work): void {
+  if (work.rate[input] === null) give(work, input, ONE, FROM_INPUT);
+  else if (!fixed[input]) work.clash ??= work.because[input];
 }
 
 /** Couplings in the order of the file, again and again until none gives anything. */
@@ -141,11 +162,12 @@ function rowsAndRings(train: Train, taken: readonly Taken[]): { rows: Row[]; bin
     for (const ring of rings) {
       const members = ring.nodes.filter((v) => v !== FIXED);
       for (const v of members) ringed.add(v);
-      const locked = members.length === ring.nodes.length ? members[0] : null;
-      rows.push(lockRow(locked, carrier));
+      const fixed = members.length < ring.nodes.length;
+      for (const v of members) rows.push(lockRow(v, carrier));
+      if (fixed && carrier !== null) rows.push(lockRow(carrier, null));
       binds.push({
         engagements: ring.edges.map((i) => engagementId(train.instrument.engagements[free[i].mesh.engagement])),
-        arbors: members.map((v) => train.instrument.arbors[v].id), because: locked === null ? "fixed" : "ring",
+        arbors: members.map((v) => train.instrument.arbors[v].id), because: fixed ? "fixed" : "ring",
       });
     }
   }
@@ -163,11 +185,9 @@ const edgeOf = (train: Train, mesh: Mesh): Edge => ({
   a: train.fixed[mesh.a] ? FIXED : mesh.a, b: train.fixed[mesh.b] ? FIXED : mesh.b, p: mesh.teethA, q: mesh.teethB,
 });
 
-/** A locked ring turns with its carrier; one that takes in a fixed wheel holds its carrier too. */
-function lockRow(member: number | null, carrier: number | null): Row {
-  if (member === null) return { vars: carrier === null ? [] : [carrier], coefs: carrier === null ? [] : [1], engagement: -1 };
-  return carrier === null ? { vars: [member], coefs: [1], engagement: -1 } : { vars: [member, carrier], coefs: [1, -1], engagement: -1 };
-}
+/** Each wheel of a locked ring turns as its carrier does; where the ring takes in a fixed wheel the carrier stands too. */
+const lockRow = (member: number, carrier: number | null): Row => carrier === null
+  ? { vars: [member], coefs: [1], engagement: -1 } : { vars: [member, carrier], coefs: [1, -1], engagement: -1 };
 
 /** The bind that a clash shows. What only leads from the input to where the contradiction begins is not named. */
 function bindBy(train: Train, traced: readonly Row[], stuck: readonly number[]): Bind {

@@ -19,18 +19,24 @@ export interface Ring {
 
 export interface Rings {
   readonly rings: readonly Ring[];
-  /** Edges that the others already imply, or that contradict them. */
+  /** Edges that need no equation: implied by the others, contradicting them, or of a named ring. */
   readonly spare: ReadonlySet<number>;
 }
 
-/** So many rings of one cluster are named; past that the maker has enough to mend. */
-const MOST_RINGS = 24;
-/** Starting points tried for the shortest ring. */
-const MOST_STARTS = 24;
+/** So many rings of one cluster are named, from so many starting points each; past that the maker has enough to mend. */
+const MOST_RINGS = 24, MOST_STARTS = 24;
+/** Edges looked at for one ring, and for all of a cluster, before that: the time of a hopeless tangle stays bounded. */
+const LOOKS_FOR_ONE = 40_000, LOOKS_FOR_ALL = 400_000;
 
 export function ringsOf(edges: readonly Edge[]): Rings {
   const near = new Map<number, number[]>();
-  edges.forEach((e, i) => { for (const v of e.a === e.b ? [e.a] : [e.a, e.b]) near.set(v, [...(near.get(v) ?? []), i]); });
+  edges.forEach((e, i) => {
+    for (const v of e.a === e.b ? [e.a] : [e.a, e.b]) {
+      const list = near.get(v);
+      if (list === undefined) near.set(v, [i]);
+      else list.push(i);
+    }
+  });
   const spare = new Set<number>();
   const rings: Ring[] = [];
   const done = new Set<number>();
@@ -45,9 +51,11 @@ export function ringsOf(edges: readonly Edge[]): Rings {
 
 /** One cluster that closes on itself: names its contradicting rings and sets its spare edges aside. */
 function judge(edges: readonly Edge[], near: ReadonlyMap<number, readonly number[]>, start: number, rings: Ring[], spare: Set<number>): void {
+  const before = rings.length;
   const locked = new Set<number>();
   const contrary = new Set<number>();
-  for (let found = 0; found < MOST_RINGS; found++) {
+  const most = Math.max(1, Math.min(MOST_RINGS, Math.floor(LOOKS_FOR_ALL / (LOOKS_FOR_ONE + edges.length))));
+  for (let found = 0; found < most; found++) {
     const tree = spanning(edges, near, start, contrary, true);
     const wrong = tree.closing.filter((i) => !agrees(edges[i], tree)
       && !(locked.has(edges[i].a) && locked.has(edges[i].b)));
@@ -59,6 +67,7 @@ function judge(edges: readonly Edge[], near: ReadonlyMap<number, readonly number
   }
   for (const i of contrary) spare.add(i);
   for (const i of spanning(edges, near, start, spare, false).closing) spare.add(i);
+  for (const ring of rings.slice(before)) for (const i of ring.edges) spare.add(i);
 }
 
 interface Tree {
@@ -94,7 +103,8 @@ const agrees = (e: Edge, tree: Tree): boolean =>
   sameRatio(scaled(tree.weight.get(e.a) as Ratio, e.p, e.q), tree.weight.get(e.b) as Ratio);
 
 function shortest(edges: readonly Edge[], near: ReadonlyMap<number, readonly number[]>, wrong: readonly number[], without: ReadonlySet<number>): Ring {
-  const starts = [...new Set(wrong.flatMap((i) => [edges[i].a, edges[i].b]))].slice(0, MOST_STARTS);
+  const most = Math.max(1, Math.min(MOST_STARTS, Math.floor(LOOKS_FOR_ONE / edges.length)));
+  const starts = [...new Set(wrong.flatMap((i) => [edges[i].a, edges[i].b]))].slice(0, most);
   let best: Ring | null = null;
   for (const start of starts) {
     const tree = spanning(edges, near, start, without, true);

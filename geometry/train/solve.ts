@@ -55,10 +55,17 @@ export function give(work: Work, v: number, rate: Ratio, hangsOn: number, becaus
   }
 }
 
+/** Follows what the rates given so far decide by engagements alone, leaving locked rings for later. */
+export function settleFree(work: Work): void {
+  const later: number[] = [];
+  follow(work, later);
+  work.ready.push(...later);
+}
+
 /** Follows everything that the rates given so far decide. Stops at the first clash. */
 export function settle(work: Work): void {
-  follow(work);
-  if (work.clash === null && eliminate(work)) follow(work);
+  follow(work, null);
+  if (work.clash === null && eliminate(work)) follow(work, null);
 }
 
 /** Every row that a clash rests on, back to what was given. */
@@ -68,11 +75,15 @@ export function tracedFrom(work: Work, rows: readonly number[]): number[] {
   return [...seen];
 }
 
-function follow(work: Work): void {
+function follow(work: Work, later: number[] | null): void {
   for (let head = 0; head < work.ready.length && work.clash === null; head++) {
     const r = work.ready[head];
     if (work.left[r] !== 1) continue;
     const { vars, coefs, engagement } = work.rows[r];
+    if (engagement < 0 && later !== null) {
+      later.push(r);
+      continue;
+    }
     const open = vars.findIndex((v) => work.rate[v] === null);
     let hangsOn = engagement < 0 ? FROM_LOCK : 0;
     for (let i = 0; i < vars.length; i++) if (i !== open) hangsOn |= work.hangsOn[vars[i]];
