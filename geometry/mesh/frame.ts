@@ -1,7 +1,7 @@
 // Plates, pillars and the case. Lengths in mm, in the frame; a pillar's mesh stands about its own axis.
 import type { Case, Pillar, Plate } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
-import { circleOutline, reversed, signedAreaMmSq, type Outline } from "../planar/outline.ts";
+import { circleOutline, circleSteps, reversed, signedAreaMmSq, type Outline } from "../planar/outline.ts";
 import { clearHoles, type RoundHole } from "./holes.ts";
 import { turned, type Profile } from "./lathe.ts";
 import type { Mesh } from "./mesh.ts";
@@ -36,49 +36,41 @@ export function pivotHolesOf(movement: Movement, plate: Plate): readonly RoundHo
 const openingsOf = (plate: Plate): readonly RoundHole[] =>
   (plate.openings ?? []).map((o) => ({ x: o.x, y: o.y, radius: o.diameter / 2 }));
 
-const CURVE_CHORDS = 10, BEAD_CHORDS = 10;
-
 /** A turned pillar: seats at both ends, a hollowed neck, a belly between beads; nowhere wider than its diameter. */
-export const pillarMesh = (pillar: Pillar, chordMm: number): Mesh => turned(pillarProfile(pillar), chordMm);
+export const pillarMesh = (pillar: Pillar, chordMm: number): Mesh => turned(pillarProfile(pillar, chordMm), chordMm);
 
-/** r, z from foot to head, symmetrical about the middle. */
-export function pillarProfile(pillar: Pillar): Profile {
+/** r, z from foot to head, symmetrical about the middle: seat, cavetto to the neck, bead, swelling to the bead at the middle. */
+export function pillarProfile(pillar: Pillar, chordMm: number): Profile {
   const radius = pillar.diameter / 2, low = Math.min(pillar.from, pillar.to), length = Math.abs(pillar.to - pillar.from);
-  // The middle is the top of a bead: where its two halves meet, r = 1.
-  const half = PILLAR.map(([r, z]): [number, number] => [r * radius, z * length]);
-  const lower = half.map(([r, z]): [number, number] => [r, low + z]);
-  const upper = half.slice(0, -1).map(([r, z]): [number, number] => [r, low + length - z]).reverse();
-  return { points: [[0, low], ...lower, ...upper, [0, low + length]], closed: false };
+  const half: [number, number][] = [[radius, low]];
+  const to = (r: number, z: number): void => { half.push([r * radius, low + z * length]); };
+  const along = (curve: Curve, r: number, z: number): void => { half.push(...drawn(curve, half[half.length - 1], [r * radius, low + z * length], chordMm)); };
+  to(1, 0.065); along(quarter, 0.92, 0.085); to(0.78, 0.085); to(0.78, 0.095); along(ogee, 0.58, 0.19); to(0.66, 0.19);
+  to(0.66, 0.2); along(hollow, 0.82, 0.22); along(quarter, 0.66, 0.24); to(0.66, 0.25); to(0.6, 0.25); along(ogee, 0.86, 0.435);
+  to(0.92, 0.435); to(0.92, 0.445); along(hollow, 1, 0.5);
+  // The middle is the top of a bead, where the two halves meet.
+  const upper = half.slice(0, -1).map(([r, z]): [number, number] => [r, 2 * low + length - z]).reverse();
+  return { points: [[0, low], ...half, ...upper, [0, low + length]], closed: false };
 }
 
-/** Half a pillar, in radii and lengths: seat, cavetto to the neck, bead, swelling to the half bead at the middle. */
-const PILLAR: readonly (readonly [number, number])[] = [
-  [1, 0], [1, 0.065], ...round(1, 0.065, 0.92, 0.085), [0.78, 0.085], [0.78, 0.095], ...curve(0.78, 0.095, 0.58, 0.19), [0.66, 0.19],
-  [0.66, 0.2], ...bead(0.66, 0.82, 0.2, 0.24), [0.66, 0.25], [0.6, 0.25], ...curve(0.6, 0.25, 0.86, 0.435), [0.92, 0.435], [0.92, 0.445],
-  ...bead(0.92, 1, 0.445, 0.555).slice(0, BEAD_CHORDS / 2),
-];
+/** Shares of the way in r and in z, for t from 0 to 1. */
+type Curve = (t: number) => readonly [number, number];
+/** Leaves and arrives along the axis. */
+const ogee: Curve = (t) => [t * t * (3 - 2 * t), t];
+/** A quarter of an ellipse that leaves along the axis, and one that arrives along it. */
+const quarter: Curve = (t) => [1 - Math.cos((t * Math.PI) / 2), Math.sin((t * Math.PI) / 2)];
+const hollow: Curve = (t) => [Math.sin((t * Math.PI) / 2), 1 - Math.cos((t * Math.PI) / 2)];
 
-/** Points after the first of a curve that leaves and arrives along the axis. */
-function curve(r0: number, z0: number, r1: number, z1: number): [number, number][] {
-  return Array.from({ length: CURVE_CHORDS }, (_, i) => {
-    const t = (i + 1) / CURVE_CHORDS;
-    return [r0 + t * t * (3 - 2 * t) * (r1 - r0), z0 + t * (z1 - z0)];
-  });
-}
-
-/** Points after the first of a quarter of an ellipse that leaves along the axis. */
-function round(r0: number, z0: number, r1: number, z1: number): [number, number][] {
-  return Array.from({ length: BEAD_CHORDS / 2 }, (_, i) => {
-    const a = ((i + 1) / BEAD_CHORDS) * Math.PI;
-    return [r1 + (r0 - r1) * Math.cos(a), z0 + (z1 - z0) * Math.sin(a)];
-  });
-}
-
-/** Points after the first of a bead: half an ellipse from r0 out to r1 and back. */
-function bead(r0: number, r1: number, z0: number, z1: number): [number, number][] {
-  return Array.from({ length: BEAD_CHORDS }, (_, i) => {
-    const a = ((i + 1) / BEAD_CHORDS) * Math.PI;
-    return [r0 + (r1 - r0) * Math.sin(a), (z0 + z1) / 2 - ((z1 - z0) / 2) * Math.cos(a)];
+/**
+ * Points after the first, so many that no chord is out by more than chordMm: a quarter ellipse as a circle of its larger
+ * axis; an ogee, whose greatest sagitta is ¾ |dr| / n², as 2½ parts of a circle of that radius.
+ */
+function drawn(curve: Curve, from: readonly [number, number], to: readonly [number, number], chordMm: number): [number, number][] {
+  const dr = to[0] - from[0], dz = to[1] - from[1];
+  const chords = Math.ceil(curve === ogee ? circleSteps(Math.abs(dr), chordMm) / 2.5 : circleSteps(Math.max(Math.abs(dr), Math.abs(dz)), chordMm) / 4);
+  return Array.from({ length: chords }, (_, i) => {
+    const [r, z] = curve((i + 1) / chords);
+    return [from[0] + r * dr, from[1] + z * dz];
   });
 }
 

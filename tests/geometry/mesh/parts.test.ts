@@ -92,7 +92,7 @@ describe("volumes of parts by closed forms", () => {
   });
   it("[MESH2] [MESH7] a pillar has the volume of its profile and is nowhere wider than its diameter", () => {
     const pillar = { id: "P", x: 0, y: 0, diameter: 9, from: 1, to: 39 };
-    const { points } = pillarProfile(pillar);
+    const { points } = pillarProfile(pillar, 1e-4);
     // Pappus, cone by cone.
     let wanted = 0;
     for (let i = 1; i < points.length; i++) {

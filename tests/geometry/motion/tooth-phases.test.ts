@@ -1,12 +1,15 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import { motionOf } from "../../../geometry/motion/motion.ts";
 import { poseInto } from "../../../geometry/motion/pose.ts";
 import { toothPhases } from "../../../geometry/motion/tooth-phases.ts";
-import type { Part } from "../../../geometry/instrument.ts";
+import type { Instrument, Part } from "../../../geometry/instrument.ts";
 import type { Movement } from "../../../geometry/movement.ts";
 import { ratio, ZERO } from "../../../geometry/numeric/ratio.ts";
 import { placed, type Outline } from "../../../geometry/planar/outline.ts";
 import { formOf } from "../../../geometry/teeth/forms.ts";
+import { workOut } from "../../../geometry/workout.ts";
 import { lantern, pairStand, pinion, stand, wheel } from "../depth/stand.ts";
 
 /** The drawn outlines of a part at a turn: one, or for a lantern one for each trundle. */
@@ -99,6 +102,12 @@ describe("teeth as drawn", () => {
   it("[MOTION7] three planets between a fixed sun and an annulus stay in mesh all the way round", () => {
     expect(overlaps(planets([0, 120, 240]), [0, 0.1, 0.37, 5.21])).toEqual([]);
   });
+  for (const name of ["estuary-dial", "going-train", "small-tellurian"])
+    it(`[MOTION7] stand in mesh in the whole of an example: ${name}`, () => {
+      const file = resolve(import.meta.dirname, `../../../public/instruments/${name}.instrument.json`);
+      expect(overlaps(workOut(JSON.parse(readFileSync(file, "utf8")) as Instrument), [0, 3.377])).toEqual([]);
+    });
+
   it("[MOTION8] what a ring is out by is shared among its engagements: a quarter pitch over is nowhere worse than half of that", () => {
     const movement = planets([0, 120, 243]);
     const phases = toothPhases(movement);
