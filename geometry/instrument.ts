@@ -167,6 +167,8 @@ interface Toothing {
   readonly thinning?: number;
   /** Modules: how much the tip is cut short. */
   readonly topping?: number;
+  /** Modules, involute only: depth of the spaces below the pitch circle, 1.25 where absent; fine-pitch practice cuts 1.4. */
+  readonly dedendum?: number;
   readonly internal?: boolean;
   readonly outsideDiameter?: number;
 }

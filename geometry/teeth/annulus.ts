@@ -16,7 +16,7 @@ export const ANNULUS: FormOfTooth = {
     "Teeth end at the base circle where the tip would lie inside it; whether a pinion can be put in sideways is not examined.",
   ],
   tipRadius: (teeth) => Math.max(0, pitchRadius(teeth) + teeth.module * (teeth.shift - RACK_ADDENDUM + teeth.topping)),
-  rootRadius: (teeth) => pitchRadius(teeth) + teeth.module * (RACK_DEDENDUM + teeth.shift),
+  rootRadius: (teeth) => pitchRadius(teeth) + teeth.module * ((teeth.dedendum ?? RACK_DEDENDUM) + teeth.shift),
   workingDistance,
   profile: annulusProfile,
   outline: (teeth, chordMm) => outlineOfProfile(annulusProfile(teeth), teeth.count, chordMm),

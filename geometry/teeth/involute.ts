@@ -11,7 +11,7 @@ export const INVOLUTE: FormOfTooth = {
   name: "involute",
   doesNotCover: [
     "Helical, bevel and crowned teeth are not drawn.",
-    "The root is the one a rack of ISO 53 profile A leaves (dedendum 1.25 modules, corner 0.38); a form cutter leaves it a little fuller.",
+    "The root is the one a rack of ISO 53 profile A leaves (dedendum 1.25 modules or the part's own, corner 0.38); a form cutter leaves it a little fuller.",
     "Where so few teeth would be cut off at the neck by the rack, the flanks are drawn radial below the base circle.",
   ],
   tipRadius: (teeth) => Math.max(0, pitchRadius(teeth) + teeth.module * (RACK_ADDENDUM + teeth.shift - teeth.topping)),

@@ -1,5 +1,5 @@
 // The rack that cuts an external involute wheel, and the root it leaves: ISO 53:1998 profile A (from memory), addendum 1,
-// dedendum 1.25, tip corner 0.38 modules. Thinner teeth are cut by a rack with wider teeth, to the same depth.
+// dedendum 1.25 unless the part says another, tip corner 0.38 modules. Thinner teeth are cut by a rack with wider teeth, to the same depth.
 import { toRad } from "../numeric/angle.ts";
 import { pitchRadius } from "./distance.ts";
 import type { Piece } from "./profile.ts";
@@ -27,7 +27,7 @@ export function rackOf(teeth: Teeth): Rack {
   const m = teeth.module, pitch = pitchRadius(teeth), angleRad = toRad(teeth.pressureAngleDeg), tan = Math.tan(angleRad);
   // Half the rack's tooth on the wheel's pitch line is half the wheel's space.
   const half = Math.PI * m / 2 - halfToothRad(teeth) * pitch;
-  const wanted = Math.min(m * (RACK_DEDENDUM - teeth.shift), (1 - LEAST_CORE) * pitch);
+  const wanted = Math.min(m * ((teeth.dedendum ?? RACK_DEDENDUM) - teeth.shift), (1 - LEAST_CORE) * pitch);
   // A rack so steep-sided that its flanks meet first is pointed.
   const depthMm = tan > 0 ? Math.min(wanted, half / tan) : wanted;
   const halfTip = half - depthMm * tan;

@@ -14,6 +14,8 @@ export interface Teeth {
   readonly shift: number;
   readonly thinning: number;
   readonly topping: number;
+  /** Modules; involute teeth only. Absent: 1.25, the rack of ISO 53. */
+  readonly dedendum?: number;
   readonly internal: boolean;
   /** mm; lanterns only, else 0. */
   readonly trundleDiameter: number;

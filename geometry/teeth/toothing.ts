@@ -44,6 +44,7 @@ function filledIn(part: ToothedPart, gearing: Gearing, factor: Factor, lanternMa
     // Clock teeth have their own freedom: the default is not for them.
     thinning: part.thinning ?? (clock ? 0 : gearing.thinning),
     topping: part.topping ?? 0,
+    ...(part.dedendum === undefined ? {} : { dedendum: part.dedendum }),
     internal: part.internal ?? false,
     trundleDiameter: 0,
     addendumFactor: clock ? factor.addendumFactor : null,

@@ -70,6 +70,15 @@ describe("root radii", () => {
     expect(root(12, 0.6)).toBeCloseTo(32.1, 12);
     expect(root(24, 0.36)).toBeCloseTo(66.66, 12);
   });
+  it("[TEETH6] [TEETH9] are as deep as a part's own dedendum says: 2.4 modules of whole depth in fine-pitch practice", () => {
+    // Fine-pitch practice as a stock-gear handbook has it: whole depth 2.4 below module 1.25, 2.25 from there up.
+    const fine = teeth({ module: 0.5, dedendum: 1.4 });
+    expect(drawnTipRadius(fine) - rootRadius(fine)).toBeCloseTo(2.4 * 0.5, 12);
+    expect(profileOf(fine).leastRadius).toBeCloseTo(5 - 0.7, 9);
+    const coarse = teeth({ module: 1.25 });
+    expect(drawnTipRadius(coarse) - rootRadius(coarse)).toBeCloseTo(2.25 * 1.25, 12);
+    expect(rootRadius(teeth({ count: 60, internal: true, dedendum: 1.4 }))).toBeCloseTo(31.4, 12);
+  });
   it("[TEETH10] [TEETH12] of clock wheels lie half a pitch deep, of pinions the wheel's practical addendum and 0.4 modules", () => {
     expect(rootRadius(clockWheel(64, 8, { module: 2 }))).toBeCloseTo(64 - Math.PI, 12);
     expect(rootRadius(clockPinion(8, 64))).toBeCloseTo(4 - 1.47457 - 0.4, 4);
