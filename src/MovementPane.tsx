@@ -1,0 +1,94 @@
+// The movement at the left: the view itself, how it stands, how far it is opened, and the way a drag goes.
+import { lazy, Suspense, useMemo, useState } from "react";
+import type { DragHearer, Seen } from "../scenes/props.ts";
+import { Choice } from "./head/Choice.tsx";
+import { STANDING_WORDS, STANDINGS, WAY_WORDS, WAYS } from "./head/ways.ts";
+import { findingKey } from "./state/actions.ts";
+import { useActions, useBench, useDark, useNow, useStill } from "./state/hooks.ts";
+import type { State } from "./state/state.ts";
+
+const MovementView = lazy(() => import("../scenes/MovementView.tsx").then((m) => ({ default: m.MovementView })));
+
+
+const chosenFinding = ({ worked, finding }: State) => worked?.sheet.findings.find((f) => findingKey(f) === finding) ?? null;
+
+export function MovementPane() {
+  const [seen, setSeen] = useState<Seen | null>(null);
+  const open = useNow((s) => s.worked !== null);
+  const { stand } = useActions();
+  return (
+    <section className="movement" aria-label="Movement">
+      <Suspense fallback={null}>{open && <View onSeen={setSeen} />}</Suspense>
+      {open && (
+        <div className="over">
+          <div className="views">
+            <Choice label="Standing views" of={STANDINGS} words={STANDING_WORDS} now={seen?.standing ?? null}
+              onChoose={stand} />
+          </div>
+          <p className="seen">{seen?.says}</p>
+          <Openings />
+          <Way />
+        </div>
+      )}
+    </section>
+  );
+}
+
+function View({ onSeen }: { readonly onSeen: (seen: Seen) => void }) {
+  const { clock } = useBench();
+  const actions = useActions();
+  const worked = useNow((s) => s.worked);
+  const name = useNow((s) => s.instrument?.name ?? "");
+  const turns = useMemo(() => ({ get: clock.turns, subscribe: clock.subscribe }), [clock]);
+  const onDrag = useMemo((): DragHearer => ({
+    begin: actions.takeUp, move: (_, wanted) => actions.moveTo(wanted), end: actions.keep, cancel: actions.putBack,
+  }), [actions]);
+  const still = useStill();
+  const dark = useDark();
+  const finding = useNow(chosenFinding);
+  const [chosen, lift, cut, plates] = [useNow((s) => s.chosen), useNow((s) => s.lift), useNow((s) => s.cut), useNow((s) => s.plates)];
+  const way = useNow((s) => s.way);
+  const standing = useNow((s) => s.standing);
+  if (!worked) return null;
+  const { movement, sheet } = worked;
+  return (
+    <div className="scene">
+      <MovementView movement={movement} sheet={sheet} turns={turns} theme={dark ? "dark" : "light"} standing={standing} onSeen={onSeen}
+        chosen={chosen} onChoose={actions.choose} finding={finding} lift={lift} cut={cut} plates={plates} drag={way} onDrag={onDrag}
+        stillMotion={still} letters label={`${name}: ${movement.arbors.length} arbors, ${movement.engagements.length} engagements`} />
+    </div>
+  );
+}
+
+function Openings() {
+  const { set } = useActions();
+  const lift = useNow((s) => s.lift), cut = useNow((s) => s.cut), plates = useNow((s) => s.plates);
+  const percent = (part: number) => (part === 0 ? "none" : `${Math.round(part * 100)} %`);
+  const rows = [
+    { label: "Lift", title: "Lift the arbors apart", now: lift, give: (to: number) => set({ lift: to }) },
+    { label: "Cut", title: "Cut through the frame", now: cut, give: (to: number) => set({ cut: to }) },
+    { label: "Plates", title: "Thin the plates", now: plates, give: (to: number) => set({ plates: to }) },
+  ];
+  return (
+    <div className="panel openings" role="group" aria-label="Opening the movement">
+      {rows.map(({ label, title, now, give }) => (
+        <label key={label} style={{ display: "contents" }} title={title}>
+          <span>{label}</span>
+          <input type="range" min={0} max={100} step={1} value={Math.round(now * 100)} aria-label={title} aria-valuetext={percent(now)}
+            onChange={(event) => give(Number(event.target.value) / 100)} />
+          <output>{percent(now)}</output>
+        </label>
+      ))}
+    </div>
+  );
+}
+
+function Way() {
+  const way = useNow((s) => s.way);
+  const { set } = useActions();
+  return (
+    <div className="ways">
+      <Choice label="How an arbor is dragged" of={WAYS} words={WAY_WORDS} now={way} onChoose={(to) => set({ way: to })} />
+    </div>
+  );
+}

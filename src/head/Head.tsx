@@ -1,0 +1,116 @@
+// The head of the page: what is open and whether it is saved, undo and redo by name, opening, saving, units and look.
+import { isSaved } from "../state/history.ts";
+import { useBench, useNarrow, useNow } from "../state/hooks.ts";
+import type { Look, Units } from "../state/state.ts";
+import { Choice } from "./Choice.tsx";
+import { EXAMPLES } from "./examples.ts";
+import { openExample, pickFile, save } from "./files.ts";
+import "./head.css";
+import { Menu } from "./Menu.tsx";
+import { STANDING_WORDS, STANDINGS, WAY_WORDS, WAYS } from "./ways.ts";
+
+const UNITS: readonly Units[] = ["mm", "inch"];
+const LOOKS: readonly Look[] = ["as the system", "light", "dark"];
+
+export function Head() {
+  const narrow = useNarrow();
+  const name = useNow((s) => s.instrument?.name ?? null);
+  return (
+    <header className="head">
+      <h1>Endshake</h1>
+      <div className="name">{name ?? "no instrument yet"}</div>
+      <Standing />
+      <div className="does">
+        {narrow ? (
+          <Menu label="More"><UndoRedo /><Opening /><UnitsChoice /><Views /><Settings /></Menu>
+        ) : (
+          <>
+            <UndoRedo />
+            <div className="row"><Opening /></div>
+            <UnitsChoice />
+            <Menu label="Settings"><Settings /></Menu>
+          </>
+        )}
+      </div>
+    </header>
+  );
+}
+
+/** Saved or not, what is in hand, and the last thing said to the maker. */
+function Standing() {
+  const saying = useNow((s) => s.saying);
+  const drag = useNow((s) => s.drag?.arbor ?? null);
+  const way = useNow((s) => s.way);
+  const hold = useNow((s) => s.drag?.holds ?? null);
+  const saved = useNow((s) => isSaved(s.history));
+  const example = useNow((s) => s.file === null && s.history.past.length === 0);
+  const open = useNow((s) => s.instrument !== null);
+  if (saying) return <div className="state saying" role="status">{saying}</div>;
+  if (!open) return null;
+  const words = drag === null ? (example ? "an example" : saved ? "saved" : "not saved")
+    : hold ?? (way === "in gear" ? `moving ${drag}; Esc puts it back` : "trying the depth, not yet kept; Esc puts it back");
+  return <div className={drag !== null && hold !== null ? "state saying" : "state"} role="status">{words}</div>;
+}
+
+function UndoRedo() {
+  const { actions } = useBench();
+  const last = useNow((s) => s.history.past.at(-1)?.says ?? null);
+  const next = useNow((s) => s.history.future[0]?.says ?? null);
+  const drag = useNow((s) => s.drag !== null);
+  return (
+    <>
+      <button type="button" className="plain" disabled={last === null && !drag} onClick={actions.undo}>{last === null ? "Undo" : `Undo: ${last}`}</button>
+      <button type="button" className={next === null ? "" : "plain"} disabled={next === null || drag} onClick={actions.redo}>{next === null ? "Redo" : `Redo: ${next}`}</button>
+    </>
+  );
+}
+
+function Opening() {
+  const bench = useBench();
+  const narrow = useNarrow();
+  const open = useNow((s) => s.instrument !== null);
+  const examples = EXAMPLES.map((example) => (
+    <button key={example.file} type="button" data-closes onClick={() => void openExample(bench, example)}>{example.name}</button>
+  ));
+  return (
+    <>
+      <button type="button" data-closes onClick={() => pickFile(bench)}>Open</button>
+      {narrow ? examples : <Menu label="Examples">{examples}</Menu>}
+      <button type="button" data-closes disabled={!open} onClick={() => void save(bench)}>Save</button>
+    </>
+  );
+}
+
+function UnitsChoice() {
+  const units = useNow((s) => s.units);
+  const { actions } = useBench();
+  return <Choice label="Lengths in" of={UNITS} now={units} onChoose={(to) => actions.set({ units: to })} />;
+}
+
+/** Where there is no room for them over the movement. */
+function Views() {
+  const { actions } = useBench();
+  const way = useNow((s) => s.way);
+  const standing = useNow((s) => s.standing?.view ?? null);
+  return (
+    <>
+      <div className="choice"><Choice label="Standing views" of={STANDINGS} words={STANDING_WORDS} now={standing} onChoose={actions.stand} /></div>
+      <div className="choice"><Choice label="How an arbor is dragged" of={WAYS} words={WAY_WORDS} now={way} onChoose={(to) => actions.set({ way: to })} /></div>
+    </>
+  );
+}
+
+function Settings() {
+  const { actions } = useBench();
+  const look = useNow((s) => s.look);
+  const singleKeys = useNow((s) => s.singleKeys);
+  return (
+    <>
+      <div className="choice"><span>Look</span><Choice label="Look" of={LOOKS} now={look} onChoose={(to) => actions.set({ look: to })} /></div>
+      <div className="choice">
+        <span>Single keys, 1 to 4 for the sheets</span>
+        <Choice label="Single keys" of={["on", "off"]} now={singleKeys ? "on" : "off"} onChoose={(to) => actions.set({ singleKeys: to === "on" })} />
+      </div>
+    </>
+  );
+}

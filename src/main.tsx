@@ -1,0 +1,57 @@
+// Starts the page: the bench, the work kept from before or the first example, and the keeping of what is done.
+import { createRoot } from "react-dom/client";
+import { App } from "./App.tsx";
+import { EXAMPLES } from "./head/examples.ts";
+import { openExample } from "./head/files.ts";
+import { createActions } from "./state/actions.ts";
+import { createClock } from "./state/clock.ts";
+import { type Bench, BenchContext } from "./state/hooks.ts";
+import { keepChoices, keepWork, keptChoices, keptWork } from "./state/keeping.ts";
+import { createStateStore } from "./state/store.ts";
+import { createWorker } from "./state/worked.ts";
+import "./styles.css";
+import { latestOnly } from "./workers/latest.ts";
+import { workerPort } from "./workers/port.ts";
+
+const far = latestOnly(workerPort<import("./workers/examining.ts").Examining, import("../geometry/index.ts").Sheet>(
+  () => new Worker(new URL("./workers/examining.worker.ts", import.meta.url), { type: "module" })));
+/** The examiner comes when the picture has been drawn, or has failed to be. */
+const near = import("../scenes/MovementView.tsx").catch(() => null)
+  .then(() => new Promise((drawn) => { requestAnimationFrame(() => requestAnimationFrame(drawn)); }))
+  .then(() => import("./workers/examining.ts")).then((m) => m.examineWorked);
+const store = createStateStore(createWorker({ near, far }, () => performance.now()), keptChoices(localStorage));
+const clock = createClock({
+  next: (call) => {
+    const handle = requestAnimationFrame(call);
+    return () => cancelAnimationFrame(handle);
+  },
+});
+const bench: Bench = { store, clock, actions: createActions(store) };
+
+keepFollowing(bench);
+const before = keptWork(localStorage);
+if (before) {
+  bench.actions.open(before.instrument, before.file, before.history);
+  bench.actions.set({ sheet: before.sheet });
+  bench.actions.choose(before.chosen);
+  clock.set(before.turns);
+} else {
+  void openExample(bench, EXAMPLES[0]);
+}
+
+createRoot(document.getElementById("root")!).render(<BenchContext value={bench}><App /></BenchContext>);
+
+/** Keeps the work at every step, and once more when the page is left, for the turns and the sheet. */
+function keepFollowing({ store, clock, actions }: Bench): void {
+  const keep = () => {
+    const { instrument, history, file, sheet, chosen } = store.getState();
+    if (!instrument) return;
+    const fault = keepWork(localStorage, { instrument, history, file, sheet, chosen, turns: clock.turns() });
+    if (fault && store.getState().saying !== fault) actions.set({ saying: fault });
+  };
+  store.subscribe((state, before) => {
+    if (state.instrument !== before.instrument || state.history !== before.history) keep();
+    if (state.units !== before.units || state.look !== before.look || state.singleKeys !== before.singleKeys) keepChoices(localStorage, state);
+  });
+  addEventListener("pagehide", keep);
+}

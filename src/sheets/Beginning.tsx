@@ -1,0 +1,54 @@
+// The empty beginning: a plate with nothing planted, and the ways in.
+import { useState } from "react";
+import { freshInstrument } from "../commands/fresh.ts";
+import { EXAMPLES } from "../head/examples.ts";
+import { openExample, pickFile } from "../head/files.ts";
+import { typedLength, unitName } from "../state/figures.ts";
+import { useBench, useNow } from "../state/hooks.ts";
+import "./refusal.css";
+
+const PLATE_MM = 110;
+
+export function Beginning() {
+  const bench = useBench();
+  const units = useNow((s) => s.units);
+  const [own, setOwn] = useState<string | null>(null);
+  const diameter = typedLength(own ?? "", units);
+  const fits = diameter !== null && diameter >= 20 && diameter <= 2000;
+  const begin = (mm: number) => bench.actions.open(freshInstrument(mm), null);
+  return (
+    <div className="beginning">
+      <Plate />
+      <dl>
+        <div><dt>Begin</dt><dd className="row">
+          <button type="button" className="strong" onClick={() => begin(PLATE_MM)}>A plate, {PLATE_MM} mm round</button>
+          {own === null ? <button type="button" onClick={() => setOwn("")}>A plate of your own</button> : (
+            <>
+              <label className="field" data-wrong={own !== "" && !fits}>
+                <span className="soft">diameter</span>
+                <input autoFocus inputMode="decimal" value={own} onChange={(event) => setOwn(event.target.value)} /><span className="soft">{unitName(units)}</span>
+              </label>
+              <button type="button" disabled={!fits} onClick={() => { if (diameter !== null) begin(diameter); }}>Begin</button>
+            </>
+          )}
+        </dd></div>
+        <div><dt>Open</dt><dd className="row"><button type="button" onClick={() => pickFile(bench)}>A file</button><span className="soft">or drop one here</span></dd></div>
+        <div><dt>Examples</dt><dd className="row">
+          {EXAMPLES.map((example) => <button key={example.file} type="button" onClick={() => void openExample(bench, example)}>{example.name}</button>)}
+        </dd></div>
+      </dl>
+    </div>
+  );
+}
+
+function Plate() {
+  const holes = [[25, -25], [-25, -25], [-25, 25], [25, 25]] as const;
+  return (
+    <svg viewBox="-52 -52 104 104" aria-hidden="true">
+      <circle className="line" r="45" /><circle className="chain" r="35.4" />
+      <path className="chain" d="M-51 0H51M0 -51V51" />
+      {holes.map(([x, y]) => <g key={`${x} ${y}`}><circle className="line" cx={x} cy={y} r="2.6" /><path className="chain" d={`M${x - 4.5} ${y}h9M${x} ${y - 4.5}v9`} /></g>)}
+      <text className="title" y="-3">An empty plate</text><text className="told" y="4">Nothing is planted yet.</text>
+    </svg>
+  );
+}

@@ -1,0 +1,109 @@
+// The examiner's sheet: counts always, findings gravest first. Choosing one turns the movement to it; a cure is applied
+// as one step that can be undone.
+import { type KeyboardEvent, useEffect, useId, useRef } from "react";
+import type { Finding, Movement } from "../../geometry/index.ts";
+import { findingKey } from "../state/actions.ts";
+import { length } from "../state/figures.ts";
+import { useActions, useNarrow, useNow } from "../state/hooks.ts";
+import type { Units } from "../state/state.ts";
+import "./examiner.css";
+import { Counts, Mark } from "./Severity.tsx";
+import { FindingTitle } from "./words.tsx";
+
+export interface ExaminerProps {
+  /** There is no room for three columns of figures. */
+  readonly short: boolean;
+  /** On a narrow screen: the list is open. */
+  readonly reading: boolean;
+  readonly onRead: () => void;
+}
+
+export function Examiner({ short, reading, onRead }: ExaminerProps) {
+  const worked = useNow((s) => s.worked);
+  const narrow = useNarrow();
+  const sheet = worked && worked.examined !== "to come" ? worked.sheet : null;
+  return (
+    <section className="examiner" aria-label="Examiner’s sheet">
+      <div className="heading">
+        <h2>Examiner’s sheet</h2>
+        {worked && worked.examined !== "now" && <span className="note behind">being worked out</span>}
+        {sheet && <Counts counts={sheet.counts} />}
+        {narrow && sheet && <button type="button" aria-pressed={reading} onClick={onRead}>Read</button>}
+      </div>
+      {!worked && <p className="note">There is nothing to examine. Findings will stand here, gravest first.</p>}
+      {worked && sheet && (!narrow || reading) && (sheet.findings.length > 0
+        ? <Findings movement={worked.movement} findings={sheet.findings} short={short || narrow} />
+        : <p className="note">Nothing fouls and nothing is tight.</p>)}
+    </section>
+  );
+}
+
+function Findings({ movement, findings, short }: { readonly movement: Movement; readonly findings: readonly Finding[]; readonly short: boolean }) {
+  const { chooseFinding, choose } = useActions();
+  const units = useNow((s) => s.units);
+  const chosenKey = useNow((s) => s.finding);
+  const at = findings.findIndex((f) => findingKey(f) === chosenKey);
+  const list = useRef<HTMLUListElement>(null);
+  const id = useId();
+  useEffect(() => { list.current?.querySelector("[aria-selected=true]")?.scrollIntoView({ block: "nearest" }); }, [at]);
+  const keyed = (event: KeyboardEvent) => {
+    const to = nextRow(event.key, at, findings.length);
+    if (to === null) return;
+    event.preventDefault();
+    chooseFinding(findings[to] ?? null);
+  };
+  const chosen = findings[at];
+  return (
+    <>
+      <div className="columns" aria-hidden="true"><span /><span>between</span><span>gap</span><span>at worst</span><span>wanted</span></div>
+      <ul className="findings" ref={list} role="listbox" tabIndex={0} aria-label="Findings, gravest first" onKeyDown={keyed}
+        aria-activedescendant={at < 0 ? undefined : `${id}${at}`}>
+        {findings.map((finding, i) => (
+          <li key={findingKey(finding)} id={`${id}${i}`} role="option" aria-selected={i === at} className={`one ${finding.severity}`}
+            onClick={() => { chooseFinding(i === at ? null : finding); if (i === at) choose(null); }}>
+            <FindingRow movement={movement} finding={finding} short={short} units={units} />
+          </li>
+        ))}
+      </ul>
+      {chosen && chosen.remedies.length > 0 && <Cures finding={chosen} />}
+    </>
+  );
+}
+
+/** The row that a key leads to: the first or last where none is chosen yet; null for any other key. */
+function nextRow(key: string, at: number, rows: number): number | null {
+  if (key === "ArrowDown") return Math.min(rows - 1, at + 1);
+  if (key === "ArrowUp") return at < 0 ? rows - 1 : Math.max(0, at - 1);
+  if (key === "Home" || (key === "Enter" && at < 0)) return 0;
+  if (key === "End") return rows - 1;
+  return key === "Enter" ? at : null;
+}
+
+function FindingRow({ movement, finding, short, units }: {
+  readonly movement: Movement; readonly finding: Finding; readonly short: boolean; readonly units: Units;
+}) {
+  const written = (mm: number | undefined) => (mm === undefined ? "" : length(mm, units));
+  const worst = finding.worst === undefined ? "" : `; at worst ${written(finding.worst)}`;
+  const wanted = finding.wanted === undefined ? "" : `, wanted ${written(finding.wanted)}`;
+  return (
+    <>
+      <span><Mark severity={finding.severity} /><span className="unseen">{finding.severity}: </span></span>
+      <span><FindingTitle movement={movement} finding={finding} short={short} /></span>
+      <span className="figure gap">{written(finding.gap)}</span>
+      {short
+        ? finding.way && <span className="under">in {finding.way}{worst}{wanted}</span>
+        : <><span className="figure">{written(finding.worst)}</span><span className="figure soft">{written(finding.wanted)}</span></>}
+    </>
+  );
+}
+
+function Cures({ finding }: { readonly finding: Finding }) {
+  const { cure } = useActions();
+  return (
+    <div className="cures" role="group" aria-label="Cures">
+      {finding.remedies.map((remedy) => (
+        <button key={remedy.says} type="button" onClick={() => cure(remedy)}>Cure: {remedy.says}</button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,118 @@
+// The chosen arbor's figures: where it stands (typed or dragged), the distances of its engagements and how each depth
+// is. They change while it is moved.
+import { useEffect, useRef } from "react";
+import { type Movement, toNumber } from "../../../geometry/index.ts";
+import { cannotMove, holdSteady, plantArbor } from "../../commands/planting.ts";
+import { Choice } from "../../head/Choice.tsx";
+import { length, typedLength, unitName } from "../../state/figures.ts";
+import { grouped } from "../../state/dates.ts";
+import { useActions, useNow } from "../../state/hooks.ts";
+import { depthOf, type EngagementRow } from "../depth.ts";
+import { pairCounts, thingInWords } from "../words.tsx";
+
+export function ArborTable({ movement, rows, arbor, full }: {
+  readonly movement: Movement; readonly rows: readonly EngagementRow[]; readonly arbor: string; readonly full: boolean;
+}) {
+  const units = useNow((s) => s.units);
+  const at = movement.arbors[movement.arborIndex.get(arbor) ?? -1];
+  if (!at) return null;
+  const engaged = rows.filter((r) => r.driverArbor === arbor || r.drivenArbor === arbor);
+  const fixed = cannotMove(movement.instrument, arbor);
+  const { kind } = thingInWords(movement, arbor);
+  return (
+    <>
+      <h3>{kind.charAt(0).toUpperCase() + kind.slice(1)} {arbor}{at.arbor.name ? <span className="beside">, {at.arbor.name}</span> : null}</h3>
+      <table aria-label={`Figures of ${kind} ${arbor}`}>
+        <tbody>
+          <PlaceRow axis="x" arbor={arbor} at={at} movable={fixed === null} />
+          <PlaceRow axis="y" arbor={arbor} at={at} movable={fixed === null} />
+          {engaged.map((r) => (
+            <tr key={r.id}>
+              <td><b>{r.driverArbor}</b> to <b>{r.drivenArbor}</b></td>
+              <td className="figure">{length(r.distance, units, "distance")}</td>
+            </tr>
+          ))}
+          {engaged.map((r) => <DepthRows key={r.id} movement={movement} row={r} full={full} />)}
+          <tr>
+            <td>one turn</td>
+            <td className="figure">{oneTurn(movement, at)}</td>
+          </tr>
+          {full && fixed === null && <SteadyRow arbor={arbor} steady={at.arbor.steady === true} />}
+        </tbody>
+      </table>
+      {fixed && <p className="note">{fixed}</p>}
+    </>
+  );
+}
+
+function DepthRows({ movement, row, full }: { readonly movement: Movement; readonly row: EngagementRow; readonly full: boolean }) {
+  const units = useNow((s) => s.units);
+  const depth = depthOf(movement, row);
+  return (
+    <>
+      <tr>
+        <td>{row.driver}–{row.driven}, <span className="nowrap">{pairCounts(movement, row.driver, row.driven)}</span></td>
+        <td className={`figure ${depth.severity}`}>{depth.word}</td>
+      </tr>
+      {full && (
+        <tr>
+          <td className="soft">backlash, contact ratio</td>
+          <td className="figure" data-backlash={row.id}>
+            {row.backlash === null ? "none" : length(row.backlash, units, "distance")}, {row.contactRatio === null ? "none" : row.contactRatio.toFixed(2)}
+          </td>
+        </tr>
+      )}
+      {full && row.computed !== null && (
+        <tr><td className="soft">computed distance</td><td className="figure">{length(row.computed, units, "distance")}</td></tr>
+      )}
+    </>
+  );
+}
+
+function PlaceRow({ axis, arbor, at, movable }: {
+  readonly axis: "x" | "y"; readonly arbor: string; readonly at: { readonly x: number; readonly y: number }; readonly movable: boolean;
+}) {
+  const units = useNow((s) => s.units);
+  const { run } = useActions();
+  const field = useRef<HTMLInputElement>(null);
+  const written = length(at[axis], units, "distance");
+  useEffect(() => { if (field.current && document.activeElement !== field.current) field.current.value = written; }, [written]);
+  const take = () => {
+    const input = field.current;
+    if (!input || input.value === written) return;
+    const typed = typedLength(input.value, units);
+    if (typed !== null) run(plantArbor, { arbor, x: at.x, y: at.y, [axis]: typed });
+    else input.value = written;
+  };
+  return (
+    <tr>
+      <td>{axis}</td>
+      <td className="figure">
+        {movable ? (
+          <label className="field">
+            <span className="unseen">{axis} of {arbor} in {unitName(units)}</span>
+            <input ref={field} inputMode="decimal" defaultValue={written} onBlur={take}
+              onKeyDown={(event) => { if (event.key === "Enter") take(); if (event.key === "Escape" && field.current) field.current.value = written; }} />
+          </label>
+        ) : written}
+      </td>
+    </tr>
+  );
+}
+
+function SteadyRow({ arbor, steady }: { readonly arbor: string; readonly steady: boolean }) {
+  const { run } = useActions();
+  return (
+    <tr>
+      <td>Steady, no search may move it</td>
+      <td><Choice label={`Hold ${arbor} steady`} of={["Yes", "No"]} now={steady ? "Yes" : "No"} onChoose={(to) => run(holdSteady, { arbor, steady: to === "Yes" })} /></td>
+    </tr>
+  );
+}
+
+function oneTurn(movement: Movement, { rate, bound }: Movement["arbors"][number]): string {
+  if (bound) return "bound";
+  if (rate === null) return "not driven";
+  const turns = toNumber(rate);
+  return turns === 0 ? "stands still" : `${grouped(Math.abs(movement.instrument.input.days / turns), 3)} d`;
+}

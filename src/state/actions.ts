@@ -1,0 +1,117 @@
+// What a maker can do to the state: open, do, undo, choose, drag. Every command passes through here, so that a gesture
+// is one step with a name and whatever was in hand is settled first.
+import { dragArbor, type Finding, type Instrument, type Remedy } from "../../geometry/index.ts";
+import { applyCure } from "../commands/cure.ts";
+import { type Command, isRefused } from "../commands/command.ts";
+import { cannotMove, keepPlaces, type Place } from "../commands/planting.ts";
+import type { Fault } from "../document/index.ts";
+import { NO_HISTORY, type History, redone, savedNow, stepped, undone } from "./history.ts";
+import type { StandingView, State } from "./state.ts";
+import type { Store } from "./store.ts";
+import { movementOf } from "./worked.ts";
+
+export interface Actions {
+  /** Puts an instrument in place of the one that is open. */
+  open(instrument: Instrument, file: string | null, history?: History): void;
+  refuse(file: string, faults: readonly Fault[]): void;
+  closeRefusal(): void;
+  run<A>(command: Command<A>, args: A): boolean;
+  undo(): void;
+  redo(): void;
+  /** It has been written to a file of this name. */
+  saved(file: string): void;
+  set(some: Partial<Pick<State, "sheet" | "way" | "planting" | "units" | "look" | "singleKeys" | "lift" | "cut" | "plates" | "saying">>): void;
+  /** Asks for a standing view, even for the one last asked for. */
+  stand(view: StandingView): void;
+  choose(id: string | null): void;
+  chooseFinding(finding: Finding | null): void;
+  cure(remedy: Remedy): void;
+  takeUp(arbor: string): void;
+  moveTo(to: Place): void;
+  keep(): void;
+  putBack(): void;
+}
+
+/** What a finding is known by while the instrument changes under it. */
+export const findingKey = (finding: Finding): string => `${finding.code} ${finding.between.join(" ")}`;
+
+export function createActions(store: Store): Actions {
+  const get = store.getState;
+  const run = <A>(command: Command<A>, args: A): boolean => {
+    keep();
+    const { instrument, history } = get();
+    if (!instrument) return false;
+    const outcome = command.run(instrument, args);
+    if (isRefused(outcome)) {
+      store.setState({ saying: outcome.refused });
+      return false;
+    }
+    store.setState({ instrument: outcome.instrument, history: stepped(history, instrument, outcome.instrument, outcome.says), saying: null });
+    return true;
+  };
+  const travel = (step: typeof undone) => {
+    if (get().drag) return putBack();
+    const { instrument, history } = get();
+    const result = instrument ? step(history, instrument) : null;
+    if (result) store.setState({ instrument: result.value, history: result.history, saying: null });
+  };
+  const keep = () => {
+    const { drag } = get();
+    if (!drag) return;
+    store.setState({ drag: null });
+    if (drag.places.size > 0) run(keepPlaces, { arbor: drag.arbor, places: drag.places });
+  };
+  const putBack = () => { if (get().drag) store.setState({ drag: null }); };
+  return {
+    run, keep, putBack,
+    open: (instrument, file, history = NO_HISTORY) => store.setState({
+      drag: null, worked: null, instrument, history, file, chosen: null, finding: null, planting: false, refusal: null, saying: null,
+    }),
+    refuse: (file, faults) => store.setState({ refusal: { file, faults }, saying: null }),
+    closeRefusal: () => store.setState({ refusal: null }),
+    undo: () => travel(undone),
+    redo: () => travel(redone),
+    saved: (file) => store.setState({ file, history: savedNow(get().history), saying: null }),
+    set: (some) => store.setState(some),
+    stand: (view) => store.setState({ standing: { view, nonce: (get().standing?.nonce ?? 0) + 1 } }),
+    choose: (chosen) => store.setState({ chosen }),
+    chooseFinding: (finding) => store.setState(
+      finding ? { finding: findingKey(finding), chosen: arborIn(get(), finding) ?? get().chosen } : { finding: null }),
+    cure: (remedy) => {
+      const movement = get().worked?.movement;
+      if (movement) run(applyCure, { movement, remedy });
+    },
+    takeUp: (arbor) => takeUp(store, arbor, keep),
+    moveTo: (to) => moveTo(store, to),
+  };
+}
+
+function takeUp(store: Store, arbor: string, keep: () => void): void {
+  keep();
+  const { instrument } = store.getState();
+  if (!instrument) return;
+  const fault = cannotMove(instrument, arbor);
+  const at = movementOf(instrument).arbors.find((a) => a.id === arbor);
+  if (fault || !at) store.setState({ saying: fault });
+  else store.setState({ drag: { arbor, from: { x: at.x, y: at.y }, places: new Map(), holds: null }, chosen: arbor, saying: null });
+}
+
+/** Every step of a drag is worked out from where it began, so that the way there leaves no trace. */
+function moveTo(store: Store, to: Place): void {
+  const { drag, instrument, way } = store.getState();
+  if (!drag || !instrument) return;
+  const { places, holds } = dragArbor(movementOf(instrument), drag.arbor, to, way === "in gear" ? "in gear" : "trying");
+  store.setState({ drag: { ...drag, places, holds } });
+}
+
+/** The arbor that a finding is about: its last thing that is, or stands on, an arbor. */
+function arborIn({ worked }: State, finding: Finding): string | null {
+  const movement = worked?.movement;
+  if (!movement) return null;
+  const arbors = finding.between.flatMap((id) => {
+    const at = movement.arborIndex.get(id) ?? movement.partIndex.get(id)?.arbor;
+    const arbor = at === undefined ? undefined : movement.arbors[at];
+    return arbor ? [arbor.id] : [];
+  });
+  return arbors.at(-1) ?? null;
+}

@@ -1,0 +1,45 @@
+// The store as the page's parts see it.
+import { createContext, useContext, useSyncExternalStore } from "react";
+import { useStore } from "zustand";
+import type { Actions } from "./actions.ts";
+import type { Clock } from "./clock.ts";
+import type { State } from "./state.ts";
+import type { Store } from "./store.ts";
+
+export interface Bench {
+  readonly store: Store;
+  readonly actions: Actions;
+  readonly clock: Clock;
+}
+
+export const BenchContext = createContext<Bench | null>(null);
+
+export function useBench(): Bench {
+  const bench = useContext(BenchContext);
+  if (!bench) throw new Error("a part of the screen stands outside the bench");
+  return bench;
+}
+
+export const useNow = <T>(pick: (state: State) => T): T => useStore(useBench().store, pick);
+
+export const useActions = (): Actions => useBench().actions;
+
+/** Whether the page matches a media query, followed as it changes. */
+export function useMedia(query: string): boolean {
+  return useSyncExternalStore(
+    (hear) => {
+      const list = matchMedia(query);
+      list.addEventListener("change", hear);
+      return () => list.removeEventListener("change", hear);
+    },
+    () => matchMedia(query).matches,
+  );
+}
+
+export const useDark = (): boolean => {
+  const system = useMedia("(prefers-color-scheme: dark)");
+  const look = useNow((s) => s.look);
+  return look === "as the system" ? system : look === "dark";
+};
+export const useStill = (): boolean => useMedia("(prefers-reduced-motion: reduce)");
+export const useNarrow = (): boolean => useMedia("(max-width: 700px)");

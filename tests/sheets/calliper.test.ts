@@ -1,0 +1,76 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { sweptThings, workOut } from "../../geometry/index.ts";
+import { axesOf, engagedAxes, rowOf } from "../../src/sheets/calliper/axes.ts";
+import { placeLetters } from "../../src/sheets/calliper/letters.ts";
+import { HEIGHTS_TO_WIDTHS, layRow } from "../../src/sheets/calliper/row.ts";
+import { trainTo, yearsToOneDivision } from "../../src/sheets/numbers/path.ts";
+import { SLIPWAY } from "../fixtures/slipway.ts";
+
+const movement = workOut(SLIPWAY);
+
+describe("the axes of a plan", () => {
+  it("letter arbors that stand in line together, once", () => {
+    const piped = workOut({ ...SLIPWAY, arbors: [...SLIPWAY.arbors, { id: "D", diameter: 6, bore: 4.04, foot: 24, head: 29, rides: { on: "A", radius: 0, angle: 0 }, parts: [] }] });
+    expect(axesOf(piped).map((a) => a.letters)).toEqual(["A D", "B", "C"]);
+  });
+
+  it("are joined by one line of centres for each engaged pair of axes", () => {
+    expect(engagedAxes(movement, axesOf(movement))).toEqual([[0, 1], [1, 2]]);
+  });
+
+  it("stand in a row each beside its neighbour in the train, every one once", () => {
+    expect(rowOf(movement, axesOf(movement))).toEqual([0, 1, 2]);
+  });
+});
+
+describe("the developed elevation", () => {
+  const row = layRow(movement, sweptThings(movement), { width: 460, height: 240 });
+
+  it("hides no wheel behind another that shares its height", () => {
+    const wheels = row.bars.filter((b) => b.kind !== "arbor");
+    for (const a of wheels) for (const b of wheels)
+      if (a.arbor !== b.arbor && a.y < b.y + b.h - 1e-9 && b.y < a.y + a.h - 1e-9) {
+        const clear = Math.max(a.x, b.x) - Math.min(a.x + a.w, b.x + b.w);
+        expect(clear).toBeGreaterThan(0);
+      }
+  });
+
+  it("has heights three times the widths: a wheel of 42 mm and 2 mm thick is 7 times as wide as high", () => {
+    const wheel = row.bars.find((b) => b.id === "B1")!;
+    expect(wheel.w / wheel.h).toBeCloseTo(42 / (HEIGHTS_TO_WIDTHS * 2), 9);
+  });
+
+  it("keeps inside the room it is given, in both ways", () => {
+    expect(row.height).toBeLessThanOrEqual(240 + 1e-9);
+    for (const b of [...row.bars, ...row.plates]) {
+      expect(b.x).toBeGreaterThanOrEqual(-1e-9);
+      expect(b.x + b.w).toBeLessThanOrEqual(460 + 1e-9);
+    }
+  });
+});
+
+describe("letters", () => {
+  it("never cover one another where the crosses stand a letter's width apart", () => {
+    const grid = fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: 5 }), fc.integer({ min: 0, max: 5 })), { minLength: 1, maxLength: 14, selector: String });
+    fc.assert(fc.property(grid, (cells) => {
+      const things = cells.map(([i, j]) => ({ x: 40 * i, y: 40 * j, text: "M" }));
+      const places = placeLetters(things);
+      places.forEach((p, i) => places.slice(i + 1).forEach((q) => {
+        expect(Math.abs(p.x - q.x) >= 13 - 1e-9 || Math.abs(p.y - q.y) >= 16 - 1e-9).toBe(true);
+      }));
+    }), { seed: 20260116, numRuns: 200 });
+  });
+});
+
+describe("the train written as wheels over pinions", () => {
+  it("runs from the crank to the pointer, and multiplies to the days of one turn", () => {
+    expect(trainTo(movement, 2)).toEqual([{ over: 40, under: 20 }, { over: 32, under: 16 }]);
+    expect(trainTo(movement, 0)).toEqual([]);
+  });
+
+  it("is one division wrong after so many years as the drift takes for it", () => {
+    expect(yearsToOneDivision(-0.0415, 59)).toBeCloseTo(360 / 59 / 0.0415, 9);
+    expect(yearsToOneDivision(0, 59)).toBeNull();
+  });
+});
