@@ -3,7 +3,7 @@ import { TAU, wrapRad } from "../numeric/angle.ts";
 import type { Movement } from "../movement.ts";
 import { motionOf, type Motion } from "./motion.ts";
 import { LIMBS, phaseOf } from "./phase.ts";
-import { deviationRad } from "./uneven.ts";
+import { deviationRad } from "./pin-slot.ts";
 
 /** Numbers an arbor in a pose: x (mm), y (mm), angle (rad, anticlockwise from the dial side, from how it is drawn at 0, in [0, 2π)). */
 export const POSE_STRIDE = 3;

@@ -4,10 +4,11 @@ import { countOf, type Coupling, type ToothedPart } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { ONE, toNumber, ZERO, type Ratio } from "../numeric/ratio.ts";
 import { begin, give, settle, type Row, type Work } from "../train/solve.ts";
-import type { Bare } from "./uneven.ts";
+import { sameAxis } from "./axes.ts";
+import type { PinSlot } from "./pin-slot.ts";
 
-/** By arbor. `uneven` has the pin and slot of each coupling in the order of the file, null for other couplings. */
-export function sharesOf(movement: Movement, uneven: readonly (Bare | null)[], source: number): readonly number[] {
+/** By arbor. `pairs` has the pin and slot of each coupling in the order of the file, null for other couplings. */
+export function sharesOf(movement: Movement, pairs: readonly (PinSlot | null)[], source: number): readonly number[] {
   const work = begin(movement.arbors.length, rowsOf(movement));
   movement.arbors.forEach((a, i) => {
     if (a.arbor.fixed === true || a.rate === null || a.id === movement.instrument.input.arbor) give(work, i, ZERO, 0);
@@ -16,8 +17,8 @@ export function sharesOf(movement: Movement, uneven: readonly (Bare | null)[], s
   for (let more = true; more;) {
     more = false;
     (movement.instrument.couplings ?? []).forEach((c, i) => {
-      const u = uneven[i];
-      const given = u !== null ? givenBySlot(work, u, i === source) : givenByTie(work, movement, c);
+      const pair = pairs[i];
+      const given = pair !== null ? givenBySlot(work, pair, i === source) : givenByTie(work, movement, c);
       if (given === null || work.rate[given.to] !== null) return;
       give(work, given.to, given.share, 0);
       settle(work);
@@ -30,21 +31,28 @@ export function sharesOf(movement: Movement, uneven: readonly (Bare | null)[], s
 interface Given { readonly to: number; readonly share: Ratio }
 
 /** The slot follows its pin, or where the pin only swings it what both stand on, and besides leads by its own. */
-function givenBySlot(work: Work, u: Bare, leads: boolean): Given | null {
-  const by = u.round ? u.pin : u.frame;
+function givenBySlot(work: Work, pair: PinSlot, leads: boolean): Given | null {
+  const by = pair.round ? pair.pin : pair.frame;
   const share = by < 0 ? ZERO : work.rate[by];
-  return share === null ? null : { to: u.slot, share: leads ? share.add(ONE) : share };
+  return share === null ? null : { to: pair.slot, share: leads ? share.add(ONE) : share };
 }
 
 /** Friction and clicks: turn together. */
 function givenByTie(work: Work, movement: Movement, c: Coupling): Given | null {
   if (c.kind === "pin and slot") return null;
-  const [a, b] = c.kind === "friction" ? c.between.map((id) => movement.arborIndex.get(id))
-    : [movement.partIndex.get(c.ratchet)?.arbor, movement.arborIndex.get(c.on)];
+  const [a, b] = c.kind === "friction" ? c.between.map((id) => movement.arborIndex.get(id)) : clicked(movement, c.ratchet, c.on);
   if (a === undefined || b === undefined) return null;
   const shareA = work.rate[a], shareB = work.rate[b];
   if (shareA !== null && shareB === null) return { to: b, share: shareA };
   return shareB !== null && shareA === null ? { to: a, share: shareB } : null;
+}
+
+/** The ratchet's arbor and what its click holds: a stud carried round the ratchet's axis holds for its carrier. */
+function clicked(movement: Movement, ratchetId: string, onId: string): readonly (number | undefined)[] {
+  const ratchet = movement.partIndex.get(ratchetId)?.arbor, on = movement.arborIndex.get(onId);
+  if (ratchet === undefined || on === undefined) return [];
+  const home = movement.arbors[on].carrier;
+  return [ratchet, home !== null && !sameAxis(movement, on, ratchet) && sameAxis(movement, home, ratchet) ? home : on];
 }
 
 /** Engagements of arbors that turn, as equations among turnings against their carrier. */
