@@ -1,6 +1,7 @@
 // Arbors, posts and pipes as turned: pivots, shoulders, body; broken where a square is filed on them, since the square
 // is the metal there. Lengths in mm.
 import type { Arbor } from "../instrument.ts";
+import { JOINED_MM } from "../numeric/tolerance.ts";
 import { joined, type Mesh } from "./mesh.ts";
 import { turned, type Profile } from "./lathe.ts";
 
@@ -16,8 +17,11 @@ export function stepsOf(arbor: Arbor): readonly Step[] {
     { from: arbor.foot, to: low, radius: (foot?.diameter ?? arbor.diameter) / 2 },
     { from: low, to: high, radius: arbor.diameter / 2 },
     { from: high, to: arbor.head, radius: (head?.diameter ?? arbor.diameter) / 2 },
-  ].filter((s) => s.to > s.from);
+  ].filter(isLong);
 }
+
+/** Long enough to be drawn: two rings that single precision can tell apart. */
+const isLong = (s: Step): boolean => s.to - s.from > JOINED_MM;
 
 /** Radius of the arbor within a part: the widest of its steps there, 0 beyond its ends. */
 export const arborRadiusIn = (arbor: Arbor, from: number, to: number): number =>
@@ -33,20 +37,21 @@ export function boreRadiusOf(arbor: Arbor, ridden: Arbor | null, pipeShakeMm: nu
 /** The bare body, as several lengths where squares stand on it. */
 export function arborMesh(arbor: Arbor, boreMm: number, chordMm: number): Mesh {
   const squares = boreMm > 0 ? [] : arbor.parts.filter((p) => p.kind === "square").map((p) => ({ from: p.z, to: p.z + p.thickness }));
-  const lengths = squares.reduce<readonly (readonly Step[])[]>((all, gap) => all.flatMap((steps) => without(steps, gap)), [stepsOf(arbor)]);
-  return joined(lengths.map((steps) => turned(boreMm > 0 ? pipeProfile(steps, boreMm) : solidProfile(steps), chordMm)));
+  const whole = [stepsOf(arbor)];
+  const left = squares.reduce<readonly (readonly Step[])[]>((all, gap) => all.flatMap((steps) => without(steps, gap)), whole);
+  // An arbor that is all square is drawn within its square.
+  return joined((left.length > 0 ? left : whole).map((steps) => turned(boreMm > 0 ? pipeProfile(steps, boreMm) : solidProfile(steps), chordMm)));
 }
 
 /** What is left of a run of steps below and above a gap. */
 function without(steps: readonly Step[], gap: { readonly from: number; readonly to: number }): readonly (readonly Step[])[] {
-  const below = steps.filter((s) => s.from < gap.from).map((s) => ({ ...s, to: Math.min(s.to, gap.from) }));
-  const above = steps.filter((s) => s.to > gap.to).map((s) => ({ ...s, from: Math.max(s.from, gap.to) }));
-  return [below, above].filter((run) => run.length > 0);
+  const below = steps.map((s) => ({ ...s, to: Math.min(s.to, gap.from) })), above = steps.map((s) => ({ ...s, from: Math.max(s.from, gap.to) }));
+  return [below, above].map((run) => run.filter(isLong)).filter((run) => run.length > 0);
 }
 
 const outsideOf = (steps: readonly Step[]): [number, number][] => {
   const points = steps.flatMap((s): [number, number][] => [[s.radius, s.from], [s.radius, s.to]]);
-  return points.filter(([r, z], i) => i === 0 || r !== points[i - 1][0] || z !== points[i - 1][1]);
+  return points.filter(([r, z], i) => i === 0 || Math.abs(r - points[i - 1][0]) > JOINED_MM || Math.abs(z - points[i - 1][1]) > JOINED_MM);
 };
 
 const solidProfile = (steps: readonly Step[]): Profile => {

@@ -78,17 +78,18 @@ export function meshTextOf(movement: Movement, id: string): string {
   if (place !== undefined) {
     const { arbor } = movement.arbors[place.arbor], part = arbor.parts[place.part];
     const { id: _id, name: _name, join: _join, material: _material, ...shape } = part;
-    return JSON.stringify([shape, movement.teeth.get(id), boreOfPart(arbor, part), boreOf(movement, place.arbor), passesOf(movement, id),
+    return JSON.stringify(["part", shape, movement.teeth.get(id), boreOfPart(arbor, part), boreOf(movement, place.arbor), passesOf(movement, id),
       part.kind === "square" ? [arbor.foot, arbor.head] : 0]);
   }
   const arbor = movement.arborIndex.get(id);
   if (arbor !== undefined) {
     const { diameter, foot, head, pivots, parts } = movement.arbors[arbor].arbor;
-    return JSON.stringify([diameter, foot, head, pivots, boreOf(movement, arbor), parts.filter((p) => p.kind === "square")]);
+    return JSON.stringify(["arbor", diameter, foot, head, pivots, boreOf(movement, arbor), parts.filter((p) => p.kind === "square")]);
   }
   const plate = frame.plates.find((p) => p.id === id);
-  if (plate !== undefined) return JSON.stringify([plate, pivotHolesOf(movement, plate)]);
-  return JSON.stringify(frame.pillars.find((p) => p.id === id) ?? frame.case ?? null);
+  if (plate !== undefined) return JSON.stringify(["plate", plate.z, plate.thickness, plate.outline, plate.openings, pivotHolesOf(movement, plate)]);
+  const pillar = frame.pillars.find((p) => p.id === id);
+  return JSON.stringify(pillar === undefined ? ["case", frame.case] : ["pillar", pillar.diameter, pillar.from, pillar.to]);
 }
 
 function partMesh(movement: Movement, index: number, part: Part, chordMm: number): Mesh {
