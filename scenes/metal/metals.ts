@@ -43,7 +43,7 @@ const FINISH: Record<Metal, Finish> = {
   plate: { colour: "#dba951", roughness: 0.42, metalness: 1, graining: { depth: 1, strokes: 4.5 } },
   steel: { colour: "#b4b9be", roughness: 0.4, metalness: 1, graining: { depth: 0.6, strokes: 8 } },
   arbor: { colour: "#9a9fa5", roughness: 0.3, metalness: 1, graining: { depth: 0.2, strokes: 8 } },
-  blued: { colour: "#1d3f9a", roughness: 0.3, metalness: 0.85, graining: { depth: 0, strokes: 1 } },
+  blued: { colour: "#17358c", roughness: 0.3, metalness: 0.85, graining: { depth: 0, strokes: 1 } },
   silvered: { colour: "#cfd0cc", roughness: 0.55, metalness: 0.6, graining: { depth: 0.3, strokes: 5 } },
 };
 const MARKED: Record<Exclude<Mark, null>, string> = { foul: "#e5512b", tight: "#d98a12", free: "#2f9c80", chosen: "#5f93c4" };

@@ -14,8 +14,8 @@ interface Panel { readonly at: readonly [number, number, number]; readonly size:
 
 /** Light fittings and dark things, in room lengths of 10. */
 const PANELS: readonly Panel[] = [
-  { at: [-2, 6.4, 8.6], size: [12, 5.6, 0.2], colour: "#fff6e8", strength: 2.9 },
-  { at: [-1, 9.3, 5.6], size: [13, 0.2, 5.4], colour: "#fff6e8", strength: 2.2 },
+  { at: [-2, 6.4, 8.6], size: [12, 5.6, 0.2], colour: "#fff4e2", strength: 2.4 },
+  { at: [-1, 9.3, 5.6], size: [13, 0.2, 5.4], colour: "#fff0da", strength: 1.45 },
   { at: [-3.4, -1.5, 8.7], size: [7, 6, 0.2], colour: "#fff8ee", strength: 1.25 },
   { at: [-9.2, 1, 4.6], size: [0.2, 9, 5], colour: "#f2f5ff", strength: 2.6 },
   { at: [9.2, 2.5, 3.4], size: [0.2, 2, 4.4], colour: "#ffe6c0", strength: 3.2 },

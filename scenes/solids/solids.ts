@@ -18,7 +18,7 @@ export interface Solid {
 }
 
 /** mm: chords no farther from the true curve than this are not seen on a screen. */
-const CHORD_MM = 0.02;
+const CHORD_MM = 0.03;
 
 export function solidsOf(movement: Movement, library: Library<BufferGeometry>): Solid[] {
   const lowest = [...movement.instrument.frame.plates].sort((a, b) => a.z - b.z)[0]?.id;
