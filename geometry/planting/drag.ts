@@ -118,6 +118,8 @@ const FOLLOWER = 1e-4;
 const MOST_STEPS = 40;
 /** How readily the dragged arbor gives way, against 1 of the others, while they follow it. */
 const HELD = 1e-6;
+/** Stages of a leap: all at once, or, where a chain would have to pass through its own straight line, step by step. */
+const LEAPS = [1, 8];
 
 /** One drag in gear: movable groups as points (the dragged one first), and their distances as bars. */
 interface Cluster {
@@ -209,13 +211,26 @@ function slide(points: Points, cluster: Cluster, wish: Place): void {
   if (arcs.length > 1) return;
   const [arc] = arcs;
   const side = arc?.a === 0 ? -1 : 1;
-  const at = arc === undefined ? wish : onCircle({ x: side * arc.shiftX, y: side * arc.shiftY }, arc.distance, wish);
-  const leapt = points.slice();
-  leapt[0] = at.x;
-  leapt[1] = at.y;
+  const to = arc === undefined ? wish : onCircle({ x: side * arc.shiftX, y: side * arc.shiftY }, arc.distance, wish);
   const ease = easeOf(cluster, 1);
   ease[0] = HELD;
-  if (restore(trussOf(cluster.bars, ease), leapt) && costOf(leapt, cluster.start, wish) < costOf(points, cluster.start, wish)) points.set(leapt);
+  const truss = trussOf(cluster.bars, ease);
+  for (const stages of LEAPS) {
+    const leapt = leap(truss, points, to, stages);
+    if (leapt === null || Math.hypot(leapt[0] - to.x, leapt[1] - to.y) > DISTANCE_MM) continue;
+    points.set(leapt);
+    return;
+  }
+}
+
+function leap(truss: Truss, from: Points, to: Place, stages: number): Points | null {
+  const leapt = from.slice();
+  for (let stage = 1; stage <= stages; stage++) {
+    leapt[0] = from[0] + ((to.x - from[0]) * stage) / stages;
+    leapt[1] = from[1] + ((to.y - from[1]) * stage) / stages;
+    if (!restore(truss, leapt)) return null;
+  }
+  return leapt;
 }
 
 /** A bar that is pulled holds what it joins from moving sideways too: the step must not fly off its arc. */

@@ -95,24 +95,26 @@ describe("random trains", () => {
     for (const kind of [driven, open, contrary, bound]) expect(kind).toBeGreaterThan(20);
   });
 
-  it("[TRAIN15] renaming, permuting, turning or mirroring an instrument changes no rate", () => {
-    fc.assert(fc.property(sketch, fc.double({ min: 0, max: 6, noNaN: true }), fc.boolean(), (s, angleRad, mirror) => {
+  it("[TRAIN15] renaming, turning or mirroring an instrument changes no rate, nor does permuting it where nothing binds", () => {
+    fc.assert(fc.property(sketch, fc.double({ min: 0, max: 6, noNaN: true }), fc.boolean(), fc.boolean(), (s, angleRad, mirror, permute) => {
+      const mixed = <T>(list: readonly T[]): T[] => (permute ? [...list].reverse() : [...list]);
       const made = drawn(s);
       const side = mirror ? -1 : 1, cos = Math.cos(angleRad), sin = Math.sin(angleRad);
       const moved: Instrument = {
         ...made,
         input: { ...made.input, arbor: `new-${made.input.arbor}` },
-        arbors: [...made.arbors].reverse().map((a) => ({
+        arbors: mixed(made.arbors).map((a) => ({
           ...a, id: `new-${a.id}`,
           ...(a.x === undefined || a.y === undefined ? {} : { x: cos * a.x - sin * side * a.y, y: sin * a.x + cos * side * a.y }),
           ...(a.rides && { rides: { ...a.rides, on: `new-${a.rides.on}`, angle: side * a.rides.angle + (angleRad * 180) / Math.PI } }),
         })),
-        engagements: [...made.engagements].reverse(),
+        engagements: mixed(made.engagements),
       };
       const one = workOut(made), other = workOut(moved);
       const rateOf = (m: Movement, id: string) => { const a = m.arbors[m.arborIndex.get(id)!]; return a.rate && writeRatio(a.rate); };
       if (one.binds.length === 0) expect(other.binds).toEqual([]);
       else expect(other.binds.length).toBeGreaterThan(0);
+      if (permute && one.binds.length > 0) return;
       for (const a of made.arbors) expect(rateOf(other, `new-${a.id}`)).toBe(rateOf(one, a.id));
     }), RUNS);
   });
