@@ -24,7 +24,7 @@ const angle = number(-36_000, 36_000, "degrees");
 const count = whole(3, 2000);
 const modules = number(-10, 10, "modules");
 const modulesOrNone = number(0, 100, "modules");
-const module = above(0, 1000, "mm");
+const module = size;
 const pressureAngle = number(5, 45, "degrees");
 const days = above(0, 1e12, "days");
 const heat = number(-273, 5000, "°C");
@@ -96,7 +96,8 @@ function part<K extends Part["kind"]>(own: FieldsOf<Omit<Extract<Part, { kind: K
 const crossings = fields<Crossings>({ arms: needed(whole(2, 24)), rim: needed(size), arm: needed(size), hub: needed(size) });
 const toothing = {
   module: optional(module), form: optional(form), pressureAngle: optional(pressureAngle), shift: optional(modules),
-  thinning: optional(modules), topping: optional(modules), internal: optional(FLAG), outsideDiameter: optional(size),
+  thinning: optional(modules), topping: optional(modules), dedendum: optional(above(0, 10, "modules")),
+  internal: optional(FLAG), outsideDiameter: optional(size),
 };
 const annulus = { needs: ["internal", "outsideDiameter"] } as const;
 const turned = { angle: needed(angle) };

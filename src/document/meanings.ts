@@ -116,6 +116,7 @@ export const MEANINGS: Readonly<Record<string, string>> = {
   "arbors.parts.shift": "Profile shift in modules; positive moves teeth outward from their own axis, on an annulus too.",
   "arbors.parts.thinning": "Over the gearing's, in modules.",
   "arbors.parts.topping": "How much the tip is cut short, in modules.",
+  "arbors.parts.dedendum": "Depth of the spaces below the pitch circle, in modules; involute teeth only. 1.25 where absent; fine-pitch practice cuts 1.4.",
   "arbors.parts.internal": "An annulus: teeth inside. It then needs an outside diameter.",
   "arbors.parts.outsideDiameter": "Of an annulus.",
   "arbors.parts.crossings": "The spaces sawn out of a wheel.",

@@ -41,7 +41,7 @@ function parse(text: string): Parsed {
   } catch {
     const at = whereBroken(bare);
     if (at === null) return fail("something that is not JSON", "an instrument file in JSON");
-    return fail(`${JSON.stringify(at.found).slice(1, -1)} at line ${figure(at.line)}, column ${figure(at.column)}`, at.expected);
+    return fail(`${at.found.replace(/[\u0000-\u001f]/g, (c) => JSON.stringify(c).slice(1, -1))} at line ${figure(at.line)}, column ${figure(at.column)}`, at.expected);
   }
 }
 

@@ -34,7 +34,7 @@ export const fullest = (): Loose => ({
   frame: { ...smallest().frame, case: { insideDiameter: 120, floor: -10, rim: 40, wall: 2 } },
   arbors: [...smallest().arbors,
     { id: "C", name: "pipe", diameter: 5, bore: 3.04, foot: 6, head: 24, rides: { on: "A", radius: 0, angle: 0 }, endshake: 0.2, sideshake: 0.04, parts: [
-      { id: "C1", kind: "wheel", teeth: 72, internal: true, outsideDiameter: 90, z: 8, thickness: 2, join: { by: "soft solder", order: 2, solidus: 183, liquidus: 190 } },
+      { id: "C1", kind: "wheel", teeth: 72, dedendum: 1.4, internal: true, outsideDiameter: 90, z: 8, thickness: 2, join: { by: "soft solder", order: 2, solidus: 183, liquidus: 190 } },
       { id: "C2", kind: "collet", diameter: 9, z: 10, thickness: 3, material: "brass", measured: { thickness: 3.01 } },
     ] },
     { id: "D", steady: true, x: 20, y: 20, measured: { x: 20.01, y: 20 }, diameter: 3, foot: -2, head: 22,

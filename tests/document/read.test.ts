@@ -67,7 +67,7 @@ describe("a file as a whole", () => {
     expect(at('{"a": 2,5}')).toMatchObject({ found: "5 at line 1, column 9", expected: "a name in double quotes" });
     expect(at('{"a": 01}')).toMatchObject({ found: "01 at line 1, column 7", expected: "a number such as 2.5, or true, false or null" });
     expect(at('{"a": 1}}')).toMatchObject({ found: "} at line 1, column 9", expected: "nothing more" });
-    expect(at('{"a": "open')).toMatchObject({ expected: "text on one line, closed by a double quote" });
+    expect(at('{"a": "open')).toMatchObject({ found: '" at line 1, column 7', expected: "text on one line, closed by a double quote" });
     expect(at('{"a": "\\x"}')).toMatchObject({ expected: "text on one line, closed by a double quote" });
     for (const text of ["null", "[]", "3", '"instrument"']) expect(at(text)).toMatchObject({ path: "", expected: "an object" });
   });
@@ -78,7 +78,7 @@ describe("a file as a whole", () => {
       const sound = (() => { try { JSON.parse(text); return true; } catch { return false; } })();
       const says = faults(text)[0]?.found ?? "";
       expect(/ at line \d+, column \d+$/.test(says)).toBe(!sound);
-    }), { seed: 20260105, numRuns: 4000 });
+    }), { seed: 20260105, numRuns: 2000 });
   });
 
   it("[READ2] may begin with a byte order mark", () => {
@@ -290,13 +290,13 @@ describe("hostile files", () => {
         expect(r.refused.length).toBeGreaterThan(0);
         for (const f of r.refused) expect([typeof f.path, f.found !== "", f.expected !== "", f.found.length < 120]).toEqual(["string", true, true, true]);
       }
-    }), { seed: 20260104, numRuns: 3000 });
+    }), { seed: 20260104, numRuns: 1000 });
   });
 
   it("[READ1] of any text at all are refused without a throw", () => {
     fc.assert(fc.property(fc.oneof(fc.string({ unit: "binary" }), fc.json()), (text) => {
       expect(readInstrument(text).ok).toBe(false);
-    }), { seed: 20260103, numRuns: 2000 });
+    }), { seed: 20260103, numRuns: 800 });
   });
 
   it("[READ3] full of faults are answered soon, and the list has an end", () => {
