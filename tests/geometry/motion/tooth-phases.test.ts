@@ -108,6 +108,31 @@ describe("teeth as drawn", () => {
       expect(overlaps(workOut(JSON.parse(readFileSync(file, "utf8")) as Instrument), [0, 3.377])).toEqual([]);
     });
 
+  it("[MOTION5] [MOTION7] stay in mesh behind a pin and slot that is carried round", () => {
+    // A lunar inequality for the tide: a fixed sun, a pin on the planet, its slot 1.1 aside on the same carrier, and a
+    // wheel of the slot's arbor that drives a pipe in the middle.
+    const lengths = { diameter: 3, foot: 0, head: 40 };
+    const instrument: Instrument = {
+      endshake: 1, name: "inequality of the tide", frame: { plates: [], pillars: [] }, input: { arbor: "C", days: 1, sense: "clockwise" },
+      arbors: [
+        { id: "C", x: 5, y: -3, ...lengths, parts: [] },
+        { id: "sun", x: 5, y: -3, ...lengths, fixed: true, parts: [wheel("sun1", 50)] },
+        { id: "P", ...lengths, rides: { on: "C", radius: 35, angle: 30 }, parts: [wheel("P1", 20), { id: "p", kind: "pin", z: 5, thickness: 3, radius: 8, angle: 70, diameter: 1 }] },
+        { id: "S", ...lengths, rides: { on: "C", radius: 36.1, angle: 30 }, parts: [wheel("S1", 40), { id: "s", kind: "slot", z: 6, thickness: 1, diameter: 24, radius: 8, angle: 70, length: 5, width: 1.1 }] },
+        { id: "T", ...lengths, rides: { on: "C", radius: 0, angle: 0 }, bore: 3.1, diameter: 6, parts: [wheel("T1", 32)] },
+      ],
+      engagements: [{ driver: "sun1", driven: "P1" }, { driver: "S1", driven: "T1", ease: 0.1 }],
+      couplings: [{ kind: "pin and slot", driver: "p", driven: "s" }],
+    };
+    const movement = workOut(instrument);
+    expect(movement.binds).toEqual([]);
+    expect(overlaps(movement, [0, 0.07, 0.19, 0.34, 0.52, 0.81, 1000.43])).toEqual([]);
+    // Were the unevenness left out, the pipe would stand elsewhere: the check is not idle.
+    const pipeAt = (m: Movement, t: number): number => { const out = new Float64Array(15); poseInto(out, motionOf(m), t); return out[14] ?? NaN; };
+    const even = { ...movement, instrument: { ...instrument, couplings: [] } };
+    expect(Math.max(...[0.07, 0.19, 0.34].map((t) => Math.abs(pipeAt(movement, t) - pipeAt(even, t))))).toBeGreaterThan(0.1);
+  });
+
   it("[MOTION8] what a ring is out by is shared among its engagements: a quarter pitch over is nowhere worse than half of that", () => {
     const movement = planets([0, 120, 243]);
     const phases = toothPhases(movement);
