@@ -7,7 +7,7 @@ import { atAngle, circlesMet, type Place } from "./circles.ts";
 import { missBy, reachesFrom, type Reach } from "./reach.ts";
 import { closeRings } from "./rings.ts";
 import { bodiesOf, middleOf, roomAt, type Bodies } from "./room.ts";
-import { hasPlace, type Roots, type Span } from "./roots.ts";
+import type { Roots, Span } from "./roots.ts";
 
 export type Planted = "file" | "solved" | "open";
 export interface PlantedAt extends Place { readonly planted: Planted }
@@ -47,17 +47,11 @@ function begin(instrument: Instrument, roots: Roots, spans: readonly Span[]): Pl
     spansOf[span.b].push(span);
   }
   const isRoot = [...new Set(roots.rootOf)].sort((a, b) => a - b);
-  const places = arbors.map((_, i) => (roots.rootOf[i] === i ? placeInFile(instrument, i) : null));
+  const places = arbors.map((_, i) => (roots.rootOf[i] === i ? roots.given[i] : null));
   return {
     instrument, roots, spansOf, places, status: arbors.map(() => "file" as const),
     open: new Set(isRoot.filter((i) => places[i] === null)), standing: isRoot.filter((i) => places[i] !== null),
   };
-}
-
-function placeInFile(instrument: Instrument, i: number): Place | null {
-  const { measured, x, y } = instrument.arbors[i];
-  if (measured !== undefined) return measured;
-  return hasPlace(instrument, i) ? { x: x as number, y: y as number } : null;
 }
 
 /** Riders are planted as what they ride on; what stands in line with a planted carrier for want of a place is solved. */

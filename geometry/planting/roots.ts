@@ -1,11 +1,12 @@
 // What planting decides and what only follows. A root is an arbor whose place is its own; every other arbor stands at a
 // constant offset from one (input at 0). A span is a centre distance that one pair of engaged parts asks of two roots.
-import type { Instrument } from "../instrument.ts";
+import type { Arbor, Instrument } from "../instrument.ts";
 import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
 import { toRad } from "../numeric/angle.ts";
 import { workingDistance } from "../teeth/forms.ts";
 import type { Teeth } from "../teeth/teeth.ts";
 import type { Layout } from "../train/layout.ts";
+import type { Place } from "./circles.ts";
 
 export interface Roots {
   /** By arbor: its root, and where it stands from there (mm). */
@@ -14,6 +15,8 @@ export interface Roots {
   readonly dy: readonly number[];
   /** By arbor: it has no place but for standing in line with the carrier of what it, or what it rides on, meshes with. */
   readonly inLine: readonly boolean[];
+  /** By root: where the file puts it (by its own figures, else by those of the first that rides on it), or null. */
+  readonly given: readonly (Place | null)[];
 }
 
 export interface Span {
@@ -52,7 +55,12 @@ export function rootsOf(instrument: Instrument, layout: Layout): Roots {
     dx.push(x);
     dy.push(y);
   }
-  return withCentresInLine(instrument, layout, { rootOf, dx, dy, inLine: rootOf.map(() => false) });
+  const given: (Place | null)[] = rootOf.map((root, i) => (root === i ? placeInFile(instrument.arbors[i]) : null));
+  rootOf.forEach((root, i) => {
+    const place = given[root] === null && root !== i ? placeInFile(instrument.arbors[i]) : null;
+    if (place !== null) given[root] = { x: place.x - dx[i], y: place.y - dy[i] };
+  });
+  return withCentresInLine(instrument, layout, { rootOf, dx, dy, inLine: rootOf.map(() => false), given });
 }
 
 /** The distances asked of the roots, the first of those that ask the same two axes. */
@@ -97,11 +105,11 @@ function withCentresInLine(instrument: Instrument, layout: Layout, roots: Roots)
       const a = rootOf[carrier], b = rootOf[centre];
       const x = dx[carrier] - dx[centre], y = dy[carrier] - dy[centre];
       if (a === b) continue;
-      if (!hasPlace(instrument, b)) join(b, a, x, y);
-      else if (!hasPlace(instrument, a)) join(a, b, -x, -y);
+      if (roots.given[b] === null) join(b, a, x, y);
+      else if (roots.given[a] === null) join(a, b, -x, -y);
     }
   }
-  return { rootOf, dx, dy, inLine };
+  return { rootOf, dx, dy, inLine, given: roots.given };
 }
 
 /** The carrier of an arbor, unless it is fixed in the frame and so carries nothing round. */
@@ -110,7 +118,7 @@ export function turningCarrier(instrument: Instrument, layout: Layout, arbor: nu
   return null;
 }
 
-export function hasPlace(instrument: Instrument, arbor: number): boolean {
-  const { measured, x, y } = instrument.arbors[arbor];
-  return measured !== undefined || (x !== undefined && y !== undefined);
+function placeInFile({ measured, x, y }: Arbor): Place | null {
+  if (measured !== undefined) return measured;
+  return x === undefined || y === undefined ? null : { x, y };
 }

@@ -92,7 +92,7 @@ function solveTrain(train: Train, taken: readonly Taken[]): Solved {
   const held = new Set(ringed);
   let left: readonly Row[] = rows;
   let work = solveRows(train, left, true);
-  if (train.fixed[train.input]) binds.push({ engagements: [], arbors: [train.instrument.input.arbor], because: "input" });
+  if (train.fixed[train.input]) binds.push(...fixedInput(train, taken));
   let found = 0;
   for (; work.clash !== null; found++) {
     const traced = new Set(tracedFrom(work, work.clash).map((r) => left[r]));
@@ -111,6 +111,13 @@ function solveTrain(train: Train, taken: readonly Taken[]): Solved {
   takeAlong(train, work, stuck);
   const bound = work.rate.map((rate, v) => !train.fixed[v] && (held.has(v) || (rate !== null && stuck(v))));
   return { rate: work.rate.map((rate, v) => (bound[v] ? null : rate)), bound, binds };
+}
+
+/** An input that is fixed contradicts whatever it is in mesh with. */
+function fixedInput({ instrument, input }: Train, taken: readonly Taken[]): Bind[] {
+  const engagements = taken.filter(({ mesh }) => mesh.a === input || mesh.b === input)
+    .map(({ mesh }) => engagementId(instrument.engagements[mesh.engagement]));
+  return engagements.length === 0 ? [] : [{ engagements, arbors: [instrument.input.arbor], because: "input" }];
 }
 
 /** What fixed wheels hold still, then what locked rings hold, then what the input drives, unless it cannot turn. */

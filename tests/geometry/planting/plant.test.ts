@@ -38,6 +38,14 @@ describe("places the file gives", () => {
   });
 });
 
+describe("places given to riders only", () => {
+  it("[PLANT1] plant what they ride on where the file gives it no place, and count for nothing where it does", () => {
+    const made = (post: Partial<Arbor>) => workOut(instrument([arbor("A", [], post), arbor("P", [], { ...pipeOn("A"), ...at(7, 8) }), arbor("S", [], { ...studOn("A", 5), ...at(1, 1) })], []));
+    expect(made({}).arbors.map(({ x, y, planted }) => [x, y, planted])).toEqual([[7, 8, "file"], [7, 8, "file"], [12, 8, "file"]]);
+    expect(made(at(0, 0)).arbors.map(({ x, y }) => [x, y])).toEqual([[0, 0], [0, 0], [5, 0]]);
+  });
+});
+
 describe("places that two circles settle", () => {
   const third = (apart: number, a: number, x: number, b: number, more: Partial<Arbor> = {}) => workOut(instrument(
     [arbor("A", [wheel("a", a)], at(0, 0)), arbor("B", [wheel("b", b)], at(apart, 0)), arbor("X", [wheel("x", x)], more)], [gear("a", "x"), gear("x", "b")]));

@@ -82,7 +82,9 @@ describe("random trains", () => {
       const all = dense(made);
       if (all === undefined) {
         contrary++;
-        expect(made.binds.length).toBeGreaterThan(0);
+        const input = made.arborIndex.get(made.instrument.input.arbor)!;
+        const alone = !made.engagements.some((e) => e.driverArbor === input || e.drivenArbor === input);
+        if (!alone) expect(made.binds.length).toBeGreaterThan(0);
         return;
       }
       made.arbors.forEach((a, i) => {

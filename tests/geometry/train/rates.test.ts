@@ -164,8 +164,11 @@ describe("what binds", () => {
     expect(new Set(Object.values(rates(contrary)))).toEqual(new Set(["bound"]));
   });
 
-  it("[TRAIN9] an input that is fixed contradicts itself", () => {
-    expect(binds(instrument([post("F", [])], []))).toEqual([{ engagements: [], because: "input" }]);
+  it("[TRAIN9] an input that is fixed contradicts what it is in mesh with", () => {
+    const stuck = instrument([post("F", [wheel("f", 20)]), arbor("B", [wheel("b", 20)])], [gear("f", "b")]);
+    expect(binds(stuck)).toEqual([{ engagements: ["f-b"], because: "input" }]);
+    expect(rates(stuck)).toEqual({ F: "0", B: "0" });
+    expect(binds(instrument([post("F", [])], []))).toEqual([]);
   });
 
   it("[TRAIN10] a pair whose axes change their distance binds, unless the carrier does not turn", () => {
