@@ -59,3 +59,18 @@ export const fullest = (): Loose => ({
   cutters: [{ form: "involute", module: 0.5, pressureAngle: 20, from: 12, to: 13 }],
   division: { ratio: 40, circles: [[15, 16], [21, 23]], gears: [24, 28] },
 });
+
+/** Every value of a file that holds no other, with the keys and the path to it. */
+export function leavesOf(value: Loose, keys: (string | number)[] = [], path = ""): { keys: (string | number)[]; path: string }[] {
+  if (typeof value !== "object" || value === null) return [{ keys, path }];
+  return Object.entries(value).flatMap(([key, inner]) => Array.isArray(value)
+    ? leavesOf(inner, [...keys, Number(key)], `${path}[${key}]`)
+    : leavesOf(inner, [...keys, key], path === "" ? key : `${path}.${key}`));
+}
+
+export function put(file: Loose, keys: readonly (string | number)[], value: unknown): void {
+  const at = keys.slice(0, -1).reduce((inner, key) => inner[key], file);
+  const last = keys[keys.length - 1] as string;
+  if (value === undefined) delete at[last];
+  else at[last] = value;
+}

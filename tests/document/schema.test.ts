@@ -4,7 +4,9 @@ import Ajv from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { instrumentSchema } from "../../src/document/schema.ts";
 import { layOut } from "../../src/document/write.ts";
-import { smallest } from "./files.ts";
+import fc from "fast-check";
+import { readInstrument } from "../../src/document/index.ts";
+import { fullest, leavesOf, put, smallest } from "./files.ts";
 
 const published = resolve(import.meta.dirname, "../../public/instrument.schema.json");
 
@@ -45,5 +47,21 @@ describe("the published schema", () => {
     expect(wrong((f) => { f.input.sense = "sunwise"; })).toBe(false);
     expect(wrong((f) => { f.endshake = 2; })).toBe(false);
     expect(wrong((f) => { f.colour = "kept"; })).toBe(true);
+  });
+
+  it("[READ12] accepts whatever the reader accepts", () => {
+    const validate = new Ajv({ strict: true, strictTypes: false, strictRequired: false }).compile(instrumentSchema());
+    let taken = 0, refused = 0;
+    const values = fc.constantFrom(0, -1, 1, 2.5, 3, 2001, 1e5, "A", "clockwise", "case", true, null, [], {}, [1, 2]);
+    const places = leavesOf(fullest());
+    fc.assert(fc.property(fc.nat(places.length - 1), fc.boolean(), values, (pick, parent, value) => {
+      const file = fullest();
+      const keys = places[pick]?.keys ?? [];
+      put(file, keys.slice(0, Math.max(1, keys.length - (parent ? 1 : 0))), value);
+      const ok = readInstrument(JSON.stringify(file)).ok;
+      if (ok) taken++; else refused++;
+      if (ok) expect(validate(file), JSON.stringify(validate.errors)).toBe(true);
+    }), { seed: 20260102, numRuns: 1500 });
+    expect(Math.min(taken, refused)).toBeGreaterThan(50);
   });
 });
