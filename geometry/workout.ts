@@ -4,7 +4,7 @@ import {
   engagementId, isToothed, practiceOf, type Coupling, type Instrument, type Sense, type ToothedPart,
 } from "./instrument.ts";
 import type { Movement, WorkedArbor, WorkedDisplay, WorkedEngagement } from "./movement.ts";
-import { isZero, ONE, signOf, toNumber, ZERO, type Ratio } from "./numeric/ratio.ts";
+import { decimalRatio, isZero, signOf, toNumber, ZERO, type Ratio } from "./numeric/ratio.ts";
 import { axesOf } from "./planting/axes.ts";
 import type { Place } from "./planting/circles.ts";
 import { withPlaces } from "./planting/places.ts";
@@ -92,22 +92,29 @@ function enclosing(instrument: Instrument, layout: Layout, places: readonly Plac
 }
 
 function displaysOf(instrument: Instrument, layout: Layout, rate: readonly (Ratio | null)[]): WorkedDisplay[] {
-  const { days: inputDays, sense } = instrument.input;
   return (instrument.displays ?? []).map((d) => {
     const arbor = layout.arborIndex.get(d.arbor) ?? -1;
     const against = d.against === undefined ? null : layout.arborIndex.get(d.against) ?? null;
     const read = against === null ? rate[arbor] ?? null : lessOf(rate[arbor] ?? null, rate[against] ?? ZERO);
-    const turns = read !== null && !isZero(read);
-    const days = turns ? inputDays * Math.abs(toNumber(ONE.div(read))) : null;
-    const wanted = d.days ?? null;
-    const degreesPerYear = days === null || wanted === null ? null : TURN_DEG * YEAR_DAYS * (1 / days - 1 / wanted);
+    const turns = read === null || isZero(read) ? null : read;
     return {
-      id: d.id, name: d.name, arbor, against, rate: read, days, wanted, degreesPerYear,
-      yearsToOneDegree: degreesPerYear === null || degreesPerYear === 0 ? null : 1 / Math.abs(degreesPerYear),
-      sense: turns ? (signOf(read) > 0 ? sense : opposite(sense)) : null, divisions: d.divisions ?? TURN_DEG,
+      id: d.id, name: d.name, arbor, against, rate: read, divisions: d.divisions ?? TURN_DEG,
+      ...periodOf(turns, instrument.input.days, d.days ?? null), sense: turns === null ? null : senseOf(turns, instrument.input.sense),
     };
   });
 }
+
+/** Turns a day stay exact to the last: a drift is a small difference of them. */
+function periodOf(turns: Ratio | null, inputDays: number, wanted: number | null): Pick<WorkedDisplay, "days" | "wanted" | "degreesPerYear" | "yearsToOneDegree"> {
+  if (turns === null) return { days: null, wanted, degreesPerYear: null, yearsToOneDegree: null };
+  const perDay = turns.abs().div(decimalRatio(inputDays));
+  const days = toNumber(perDay.inverse());
+  if (wanted === null) return { days, wanted, degreesPerYear: null, yearsToOneDegree: null };
+  const degreesPerYear = TURN_DEG * YEAR_DAYS * toNumber(perDay.sub(decimalRatio(wanted).inverse()));
+  return { days, wanted, degreesPerYear, yearsToOneDegree: degreesPerYear === 0 ? null : 1 / Math.abs(degreesPerYear) };
+}
+
+const senseOf = (turns: Ratio, input: Sense): Sense => (signOf(turns) > 0 ? input : opposite(input));
 
 const lessOf = (rate: Ratio | null, dial: Ratio): Ratio | null => (rate === null ? null : rate.sub(dial));
 

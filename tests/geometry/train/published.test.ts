@@ -101,6 +101,14 @@ describe("displays", () => {
     expect(read({ displays: [{ id: "x", name: "x", arbor: "B", days: 2 }] })).toMatchObject({ degreesPerYear: 0, yearsToOneDegree: null });
   });
 
+  it("[TRAIN14] have no drift at all where the counts show the wanted days exactly, however they are written", () => {
+    for (const days of [0.1, 29.530588853, 1e-7, 365.2422]) {
+      const wanted = days === 0.1 ? 0.2 : undefined;
+      const made = read({ days, displays: [{ id: "x", name: "x", arbor: "B", days: wanted ?? Number((2 * days).toPrecision(15)) }] });
+      expect(made).toMatchObject({ degreesPerYear: 0, yearsToOneDegree: null, days: wanted ?? 2 * days });
+    }
+  });
+
   it("[TRAIN14] turn the input's way from the dial side where their rate is above 0, else the other way", () => {
     expect(read({ sense: "clockwise", displays: [{ id: "x", name: "x", arbor: "D" }] }).sense).toBe("clockwise");
     expect(read({ sense: "clockwise", displays: [{ id: "x", name: "x", arbor: "B" }] }).sense).toBe("anticlockwise");
