@@ -35,7 +35,6 @@ function partFlat(part: Part): Flat | null {
     case "pin": return solid(disc(part.diameter / 2, ...polar(part.radius, part.angle)));
     case "pointer": return solid(bar(-part.tail, part.length, part.width, toRad(part.angle)));
     case "arm": return solid(bar(0, part.length, part.width, toRad(part.angle)));
-    case "square": return solid(bar(-part.across / 2, part.across / 2, part.across, 0));
     case "disc": return { outside: [disc(part.diameter / 2)], hollows: windowsOf(part) };
     case "slot": return { outside: [disc(part.diameter / 2)], hollows: [slotHollow(part)] };
     default: return null;
@@ -53,7 +52,9 @@ function slotHollow(part: Slot): Hollow {
 }
 
 function plateFlat(outline: PlateOutline, openings: readonly { x: number; y: number; diameter: number }[]): Flat {
-  return { outside: piecesOf(outline), hollows: openings.map((o) => ({ kind: "round", x: o.x, y: o.y, radius: o.diameter / 2 })) };
+  const outside = piecesOf(outline);
+  const whole = outside.length > 1 ? { outline: Float64Array.from((cornersOf(outline) ?? []).flat()) } : {};
+  return { outside, ...whole, hollows: openings.map((o) => ({ kind: "round", x: o.x, y: o.y, radius: o.diameter / 2 })) };
 }
 
 function piecesOf(outline: PlateOutline): Convex[] {

@@ -4,7 +4,7 @@
 import FlatQueue from "flatqueue";
 import { recurrenceOf, phaseAt, type Phase, type Recurrence } from "../motion/recurrence.ts";
 import { toNumber, type Ratio } from "../numeric/ratio.ts";
-import { FOLLOW_MM, GAP_MM } from "../numeric/tolerance.ts";
+import { FOLLOW_MM, GAP_MM, TOUCH_MM } from "../numeric/tolerance.ts";
 
 export interface Followed {
   readonly phases: readonly Phase[];
@@ -140,7 +140,7 @@ function walk(followed: Followed, from: number, to: number, mostMm: number, spee
 /** From a turn at which the least gap is all but reached to where it is least, by ever smaller steps along the motion. */
 function nearHere(followed: Followed, from: number, least: number, proved: boolean): Nearest {
   let turns = from, gap = gapAt(followed, from);
-  for (let step = FINE_MM / speedOf(followed); step * speedOf(followed) > FOLLOW_MM / 10; step /= 2)
+  for (let step = FINE_MM / speedOf(followed); step * speedOf(followed) > TOUCH_MM; step /= 2)
     for (const t of [turns - step, turns + step]) {
       const there = t >= 0 ? gapAt(followed, t) : Infinity;
       if (there < gap) { gap = there; turns = t; }

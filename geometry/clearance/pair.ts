@@ -42,7 +42,7 @@ interface Relation {
   readonly lossBOver: number;
 }
 
-function relationOf(movement: Movement, a: Thing, b: Thing): Relation {
+export function relationOf(movement: Movement, a: Thing, b: Thing): Relation {
   const sa = a.shake, sb = b.shake;
   const shared = sharedShake(movement, a.arbor, b.arbor);
   return {
@@ -98,7 +98,7 @@ export function liftToClear(movement: Movement, part: Thing, other: Thing): { ri
 }
 
 /** A pair is as good as its better way; where both are alike, the one with more to spare; in plan if equal. */
-function decide(plan: Clear, height: Clear, planGap: number, faceGap: number, cylinders: readonly [Cylinder, Cylinder]): Verdict {
+export function decide(plan: Clear, height: Clear, planGap: number, faceGap: number, cylinders: readonly [Cylinder, Cylinder]): Verdict {
   const inPlan = severityOf(plan.worst, planGap), inHeight = severityOf(height.worst, faceGap);
   const better = graver(inHeight, inPlan);
   const byPlan = better > 0 || (better === 0 && plan.worst - planGap >= height.worst - faceGap - AT_LIMIT_MM);
@@ -107,7 +107,7 @@ function decide(plan: Clear, height: Clear, planGap: number, faceGap: number, cy
     : { severity: inHeight, way: "height", ...height, wanted: faceGap, plan, height, cylinders };
 }
 
-function isWorse(next: Verdict, than: Verdict): boolean {
+export function isWorse(next: Verdict, than: Verdict): boolean {
   const more = graver(next.severity, than.severity);
   return more > 0 || (more === 0 && next.worst - next.wanted < than.worst - than.wanted);
 }
@@ -122,7 +122,7 @@ function reachOf(a: Thing, b: Thing): Reach {
 const farthest = (plate: Plate, by: Thing): Reach =>
   ({ least: 0, greatest: by.wobbleMm === 0 ? 0 : farthestOfOutline(plate.outline, by.axis) });
 
-function planClear({ a, b, reach, planLoss }: Relation, ca: Cylinder, cb: Cylinder): Clear {
+export function planClear({ a, b, reach, planLoss }: Relation, ca: Cylinder, cb: Cylinder): Clear {
   const gap = a.plate !== null ? plateGap(a.plate, a.openings, b.axis, cb.radius)
     : b.plate !== null ? plateGap(b.plate, b.openings, a.axis, ca.radius)
     : roundGap(reach, ca, cb);
@@ -142,7 +142,7 @@ const plateGap = (plate: Plate, openings: Thing["openings"], axis: Axis, radius:
   Math.max(leastEdgeDistance(plate.outline, axis), roomInOpenings(plate, openings, axis)) - radius;
 
 /** From the top of the lower to the bottom of the upper, in the order that gives more; equal orders: the worse at the worst. */
-function heightClear(relation: Relation, ca: Cylinder, cb: Cylinder): Clear {
+export function heightClear(relation: Relation, ca: Cylinder, cb: Cylinder): Clear {
   const { lossAOver, lossBOver } = relation;
   const wobble = wobbleOfBoth(relation, ca, cb);
   const aOver = ca.z0 - cb.z1, bOver = cb.z0 - ca.z1;

@@ -1,12 +1,17 @@
 // `gap`: two things on different bodies that come too near. The figures are those of geometry/clearance; here they get
 // their words and their place.
-import { axisReach, type Axis } from "../bodies/axis.ts";
+import { axisReach, ownReach, type Axis } from "../bodies/axis.ts";
 import { nearestOnEdge, type Place } from "../bodies/plate.ts";
-import type { Cylinder, Thing, ThingKind } from "../bodies/thing.ts";
+import { radiusOf, type Cylinder, type Thing, type ThingKind } from "../bodies/thing.ts";
 import { allGapsOf, gapsOf, type JudgedPair, type Scene } from "../clearance/gaps.ts";
-import type { Finding } from "../finding.ts";
+import { judgeMoving, type Meeting, type MovingVerdict } from "../clearance/moving.ts";
+import type { Depth } from "../depth/depth.ts";
+import { playBetween } from "../depth/lost-motion.ts";
+import type { Finding, When } from "../finding.ts";
 import type { Plate } from "../instrument.ts";
+import { unevenOf } from "../motion/uneven.ts";
 import type { Movement } from "../movement.ts";
+import { toRad } from "../numeric/angle.ts";
 import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
 import { mm } from "./engaged.ts";
 import { capital, nameOf } from "./words.ts";
@@ -17,19 +22,25 @@ export interface GapFindings {
   readonly free: number;
 }
 
+type FollowedPair = Omit<JudgedPair, "verdict"> & { readonly verdict: MovingVerdict };
+
 /** Findings without remedies; the free ones too where they are asked for. */
-export function gapFindings(scene: Scene, all: boolean): GapFindings {
+export function gapFindings(scene: Scene, all: boolean, depths: readonly Depth[]): GapFindings {
   const { pairs, examined } = all ? allGapsOf(scene) : gapsOf(scene);
-  const findings = pairs.map((pair) => gapFinding(scene.movement, pair));
+  const uneven = unevenOf(scene.movement);
+  const followed = pairs.map((pair): FollowedPair => ({ ...pair, verdict: judgeMoving(scene.movement, uneven, pair.a, pair.b) }));
+  const findings = followed.filter((p) => all || p.verdict.severity !== "free").map((pair) => gapFinding(scene.movement, pair, depths));
   return { findings, free: examined - findings.filter((f) => f.severity !== "free").length };
 }
 
-export function gapFinding(movement: Movement, { a, b, verdict }: JudgedPair): Finding {
+function gapFinding(movement: Movement, { a, b, verdict }: FollowedPair, depths: readonly Depth[]): Finding {
   const [first, second] = inOrder(a, b);
-  const { severity, way, gap, worst, wanted } = verdict;
+  const { severity, way, gap, worst, wanted, meeting } = verdict;
+  const at = placeOf(a, b, verdict.cylinders);
   return {
-    code: "gap", severity, between: [first.id, second.id], way, gap, worst, wanted, at: placeOf(a, b, verdict.cylinders),
-    when: null, says: wordsOf(nameOf(movement, first), nameOf(movement, second), verdict), remedies: [],
+    code: "gap", severity, between: [first.id, second.id], way, gap, worst, wanted, at: meeting === null ? at : { ...at, ...meeting.place },
+    when: meeting === null ? null : whenOf(movement, a, b, meeting, depths),
+    says: wordsOf(nameOf(movement, first), nameOf(movement, second), verdict), remedies: [],
   };
 }
 
@@ -41,12 +52,38 @@ function inOrder(a: Thing, b: Thing): [Thing, Thing] {
   return rank < 0 || (rank === 0 && a.id < b.id) ? [a, b] : [b, a];
 }
 
-function wordsOf(first: string, second: string, { severity, way, gap, worst, wanted }: JudgedPair["verdict"]): string {
-  const pair = `${capital(first)}`, inWay = way === "plan" ? "in plan" : "in height";
+function wordsOf(first: string, second: string, verdict: MovingVerdict): string {
+  const { meeting, proved } = verdict, pair = capital(first);
+  if (meeting !== null) return meetingWords(pair, second, verdict, meeting);
+  if (!proved) return `${sweptWords(pair, second, verdict)}; as swept solids: their true outlines could not be followed to the end`;
+  return sweptWords(pair, second, verdict);
+}
+
+function sweptWords(pair: string, second: string, { severity, way, gap, worst, wanted }: MovingVerdict): string {
+  const inWay = way === "plan" ? "in plan" : "in height";
   if (severity === "free") return `${pair} clears ${second} by ${mm(worst)} ${inWay} at the worst`;
   if (severity === "tight") return `${pair} clears ${second} by only ${mm(worst)} ${inWay} at the worst, ${mm(wanted)} is wanted`;
   if (gap < 0) return `${pair} fouls ${second} by ${mm(-gap)} ${inWay}`;
   return `${pair} can foul ${second} by ${mm(-worst)} ${inWay} at the worst of the shakes, ${mm(gap)} clear as drawn`;
+}
+
+function meetingWords(pair: string, second: string, { severity, gap, worst, wanted }: MovingVerdict, { turns, every }: Meeting): string {
+  const often = `first at turn ${turns.toFixed(2)}, and again every ${every}`;
+  if (severity === "tight") return `${pair} comes within ${mm(worst)} of ${second} at the worst, ${mm(wanted)} is wanted; ${often}`;
+  return gap < 0 ? `${pair} meets ${second}, ${mm(-gap)} deep, ${often}` : `${pair} can meet ${second} at the worst of the shakes, ${often}`;
+}
+
+function whenOf(movement: Movement, a: Thing, b: Thing, { turns, nearest, every, shortAtRest }: Meeting, depths: readonly Depth[]): When {
+  const playMm = playOf(movement, a, depths) + playOf(movement, b, depths);
+  return { turns, nearest, every, lostMotion: playMm >= shortAtRest };
+}
+
+/** mm by which lost motion alone lets the farthest of a thing move with the input held: its own arbor's, and its carriers'. */
+function playOf(movement: Movement, thing: Thing, depths: readonly Depth[]): number {
+  if (thing.arbor < 0) return 0;
+  const { chain } = movement.arbors[thing.arbor];
+  const reaches = [[thing.arbor, radiusOf(thing)], ...chain.map((on) => [on, ownReach(thing.axis).greatest])];
+  return reaches.reduce((sum, [arbor, reachMm]) => sum + toRad(playBetween(movement, arbor, null, depths) ?? 0) * reachMm, 0);
 }
 
 /** In the middle of what the two share, or of the air between them; a carried axis stands where it comes nearest. */

@@ -39,13 +39,15 @@ const FAMILIES: readonly ((movement: Movement, depths: readonly Depth[]) => read
 export interface HowToExamine {
   /** List what is free too. */
   readonly all?: boolean;
+  /** Seek cures also where other arbors would have to follow; takes longer, nothing else differs. */
+  readonly thorough?: boolean;
 }
 
 /** Everything that is found out about a movement. */
-export function examine(movement: Movement, { all = false }: HowToExamine = {}): Sheet {
+export function examine(movement: Movement, { all = false, thorough = false }: HowToExamine = {}): Sheet {
   const depths = depthsOf(movement);
   const scene = sceneOf(movement);
-  const gaps = gapFindings(scene, all);
+  const gaps = gapFindings(scene, all, depths);
   const entry = entryOf(movement);
   const others = [...FAMILIES.flatMap((family) => family(movement, depths)), ...entry.findings];
   const found = [...gaps.findings, ...others];
@@ -57,7 +59,7 @@ export function examine(movement: Movement, { all = false }: HowToExamine = {}):
     arbors: movement.arbors.map((a) => arborRow(a, movement.instrument.input.days)),
     engagements: engagementRows(movement, depths),
     displays: displayRows(movement, depths),
-    findings: withRemedies(scene, shown),
+    findings: withRemedies(scene, shown, thorough),
     assembly: entry.assembly,
     counts: {
       foul: count("foul"), tight: count("tight"), free: gaps.free + others.filter((f) => f.severity === "free").length,

@@ -1,6 +1,7 @@
 // How far two flat things stand apart: discs and convex corners (bars, squares), each perhaps with hollows through it in
 // which the other may stand. Positive when clear; where they overlap, minus the least shift that would part them.
 // Source: separating axes of convex polygons; where two overlap, the least shift is across an edge of one of them.
+import { TOUCH_MM } from "../numeric/tolerance.ts";
 
 /** Convex, about its own origin. Corners interleaved x, y in mm, anticlockwise, moved out all round by `radius`; one corner and a radius is a disc. */
 export interface Convex {
@@ -13,9 +14,11 @@ export type Hollow =
   | { readonly kind: "round"; readonly x: number; readonly y: number; readonly radius: number }
   | { readonly kind: "outline"; readonly outline: Float64Array };
 
-/** What is not convex is given in convex pieces; where two overlap, their depth is then that of the pieces that overlap most. */
 export interface Flat {
+  /** Convex pieces that make it up; one, where it is convex itself. */
   readonly outside: readonly Convex[];
+  /** Its own outline, where it is of several pieces. */
+  readonly outline?: Float64Array;
   readonly hollows: readonly Hollow[];
 }
 
@@ -39,6 +42,10 @@ export function apart(a: Flat, aStand: Stand, b: Flat, bStand: Stand): number {
   let best = Infinity;
   for (let i = 0; i < aPieces.length; i++) for (let j = 0; j < bPieces.length; j++)
     best = Math.min(best, outsideGap(aPieces[i], bPieces[j]) - a.outside[i].radius - b.outside[j].radius);
+  if (best < 0 && (a.outline ?? b.outline)) {
+    if (a.outline) best = -depthIn(standing(a.outline, aStand), aPieces, bPieces[0], b.outside[0].radius);
+    else if (b.outline) best = -depthIn(standing(b.outline, bStand), bPieces, aPieces[0], a.outside[0].radius);
+  }
   for (const h of a.hollows) best = Math.max(best, allWithin(h, aStand, bPieces, b.outside));
   for (const h of b.hollows) best = Math.max(best, allWithin(h, bStand, aPieces, a.outside));
   return best;
@@ -95,6 +102,58 @@ function allWithin(hollow: Hollow, s: Stand, pieces: readonly Float64Array[], of
   let least = Infinity;
   for (let i = 0; i < pieces.length; i++) least = Math.min(least, withinGap(hollow, s, pieces[i], of[i].radius));
   return least;
+}
+
+/**
+ * The least shift that takes something convex out of an outline of several pieces. Across an edge of the one or the other;
+ * a way past a hollow corner of the outline that is shorter still is not looked for.
+ */
+function depthIn(outline: Float64Array, pieces: readonly Float64Array[], corners: Float64Array, radius: number): number {
+  if (corners.length === 2) {
+    const near = nearestToEdges(outline, corners);
+    return (isWithin(outline, corners[0], corners[1]) ? near : -near) + radius;
+  }
+  let least = Infinity;
+  for (const edges of [outline, corners]) for (let i = 0, j = edges.length - 2; i < edges.length; j = i, i += 2) {
+    const ex = edges[i] - edges[j], ey = edges[i + 1] - edges[j + 1], length = Math.hypot(ex, ey);
+    for (const way of [1, -1]) least = Math.min(least, clearAlong(pieces, corners, (way * ey) / length, (-way * ex) / length));
+  }
+  return least;
+}
+
+/** How far corners must go along a way until they are clear of every piece. */
+function clearAlong(pieces: readonly Float64Array[], corners: Float64Array, ux: number, uy: number): number {
+  const shared = pieces.map((p) => sharedAlong(p, corners, ux, uy)).filter(([from, to]) => to > Math.max(0, from)).sort((a, b) => a[0] - b[0]);
+  let clear = 0;
+  for (const [from, to] of shared) if (from < clear + TOUCH_MM) clear = Math.max(clear, to);
+  return clear;
+}
+
+/** The stretch of a way over which moving corners overlap a convex piece; empty where from is more than to. */
+function sharedAlong(piece: Float64Array, corners: Float64Array, ux: number, uy: number): [number, number] {
+  let from = -Infinity, to = Infinity;
+  for (const edges of [piece, corners]) for (let i = 0, j = edges.length - 2; i < edges.length; j = i, i += 2) {
+    const nx = edges[i + 1] - edges[j + 1], ny = edges[j] - edges[i], along = ux * nx + uy * ny;
+    const [leastA, mostA] = span(piece, nx, ny), [leastB, mostB] = span(corners, nx, ny);
+    if (Math.abs(along) < TOUCH_MM) {
+      if (leastA >= mostB || leastB >= mostA) return [Infinity, -Infinity];
+      continue;
+    }
+    const [first, last] = [(leastA - mostB) / along, (mostA - leastB) / along].sort((p, q) => p - q);
+    from = Math.max(from, first);
+    to = Math.min(to, last);
+  }
+  return [from, to];
+}
+
+function span(corners: Float64Array, nx: number, ny: number): [number, number] {
+  let least = Infinity, most = -Infinity;
+  for (let k = 0; k < corners.length; k += 2) {
+    const v = corners[k] * nx + corners[k + 1] * ny;
+    least = Math.min(least, v);
+    most = Math.max(most, v);
+  }
+  return [least, most];
 }
 
 function standing(corners: Float64Array, s: Stand): Float64Array {

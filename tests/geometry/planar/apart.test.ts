@@ -30,6 +30,17 @@ describe("how far flat things stand apart", () => {
     expect(apart(square, here, solid(bar(-9, 9, 1, 0)), standAt(15, 0, 0))).toBeLessThan(0);
   });
 
+  it("[APART1] an outline of several pieces: the least shift out of the whole of it, not out of a piece", () => {
+    // An L: 20 × 4 along the bottom, 4 × 20 up the left.
+    const outline = Float64Array.of(0, 0, 20, 0, 20, 4, 4, 4, 4, 20, 0, 20);
+    const ell: Flat = { outline, hollows: [], outside: [{ corners: Float64Array.of(0, 0, 20, 0, 20, 4, 0, 4), radius: 0 }, { corners: Float64Array.of(0, 4, 4, 4, 4, 20, 0, 20), radius: 0 }] };
+    near(apart(ell, here, solid(bar(-1, 1, 2, 0)), standAt(12, 3, 0)), -2);
+    near(apart(ell, here, solid(bar(-1, 1, 2, 0)), standAt(2, 2, 0)), -3);
+    near(apart(ell, here, solid(bar(-1, 1, 2, 0)), standAt(12, 9, 0)), 4);
+    near(apart(ell, here, solid(disc(1)), standAt(2, 2, 0)), -3);
+    near(apart(ell, here, solid(disc(1)), standAt(8, 4.5, 0)), -0.5);
+  });
+
   const shape = fc.oneof(
     fc.integer({ min: 1, max: 5 }).map((r) => disc(r)),
     fc.tuple(fc.integer({ min: -6, max: 0 }), fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 4 }), fc.integer({ min: 0, max: 9 })).map(([f, t, w, a]) => bar(f, t, w, a / 3)));
