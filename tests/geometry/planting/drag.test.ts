@@ -126,6 +126,48 @@ describe("dragging in gear", () => {
   });
 });
 
+describe("random instruments dragged at random", () => {
+  const hand = fc.double({ min: -150, max: 150, noNaN: true });
+  const sketch = fc.record({
+    turns: fc.array(fc.tuple(fc.double({ min: 0, max: 6.28, noNaN: true }), fc.nat(9), fc.integer({ min: 8, max: 40 })), { minLength: 1, maxLength: 9 }),
+    extra: fc.array(fc.tuple(fc.nat(9), fc.nat(9)), { maxLength: 4 }),
+    steady: fc.array(fc.nat(4).map((n) => n === 0), { minLength: 10, maxLength: 10 }),
+    dragged: fc.nat(9),
+  });
+
+  it("[DRAG2] [DRAG4] [DRAG6] every distance is kept, what is steady stays, every place is a number, and twice is the same", () => {
+    let moves = 0;
+    fc.assert(fc.property(sketch, hand, hand, ({ turns, extra, steady: still, dragged }, x, y) => {
+      const places = [at(0, 0)], teeth = [20], pairs: [number, number][] = [];
+      turns.forEach(([angle, p, z], i) => {
+        const from = p % (i + 1), d = (teeth[from] + z) / 2;
+        places.push(at(places[from].x + d * Math.cos(angle), places[from].y + d * Math.sin(angle)));
+        teeth.push(z);
+        pairs.push([from, i + 1]);
+      });
+      for (const [a, b] of extra) {
+        const [i, j] = [a % places.length, b % places.length];
+        if (i !== j && !pairs.some(([k, l]) => (k === i && l === j) || (k === j && l === i))) pairs.push([i, j]);
+      }
+      const made = workOut(instrument(
+        places.map((p, i) => arbor(`A${i}`, [wheel(`w${i}`, teeth[i])], { ...p, steady: still[i] })),
+        pairs.map(([a, b]) => gear(`w${a}`, `w${b}`, { ease: Math.hypot(places[a].x - places[b].x, places[a].y - places[b].y) - (teeth[a] + teeth[b]) / 2 }))));
+      const id = `A${dragged % places.length}`;
+      const d = dragArbor(made, id, at(x, y), "in gear");
+      expect(dragArbor(made, id, at(x, y), "in gear")).toEqual(d);
+      for (const [moved, p] of d.places) {
+        expect(Number.isFinite(p.x) && Number.isFinite(p.y)).toBe(true);
+        expect(place(made, moved).arbor.steady).toBe(false);
+      }
+      if (d.places.size > 0) moves++;
+      expect(Math.max(...misses(after(made, d)))).toBeLessThan(1e-6);
+      const was = Math.hypot(place(made, id).x - x, place(made, id).y - y), is = Math.hypot(place(after(made, d), id).x - x, place(after(made, d), id).y - y);
+      expect(is).toBeLessThan(was + 0.01);
+    }), { seed: 6, numRuns: 600 });
+    expect(moves).toBeGreaterThan(100);
+  });
+});
+
 describe("trying the depth", () => {
   it("[DRAG8] the arbor alone goes where the hand is, and rests on a computed distance within 0.15 mm of it", () => {
     const tried = (x: number, y: number) => place(after(chain, dragArbor(chain, "B", at(x, y), "trying")), "B");
