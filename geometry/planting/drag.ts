@@ -23,7 +23,7 @@ export function dragArbor(movement: Movement, arborId: string, to: Place, way: D
   const plan = planOf(movement);
   const group = plan.groupOf[dragged];
   const anchor = plan.anchors[group];
-  if (anchor !== null) return { places: new Map(), holds: anchor };
+  if (anchor !== null) return { places: new Map(), holds: sayAnchored(movement, dragged, anchor) };
   const { x, y } = plan.centres[group];
   const wish = { x: to.x - movement.arbors[dragged].x + x, y: to.y - movement.arbors[dragged].y + y };
   if (way === "trying") return { places: placesOf(movement, plan, [group], [restingNear(plan, group, wish)]), holds: null };
@@ -34,10 +34,10 @@ export function dragArbor(movement: Movement, arborId: string, to: Place, way: D
 interface Plan {
   /** By arbor. */
   readonly groupOf: readonly number[];
-  /** By group: where it stands, its roots, and why it cannot move or null. */
+  /** By group: where it stands, its roots, and the arbor that holds it where it is, or null. */
   readonly centres: readonly Place[];
   readonly roots: readonly (readonly number[])[];
-  readonly anchors: readonly (string | null)[];
+  readonly anchors: readonly (number | null)[];
   readonly links: readonly Link[];
   readonly linksOf: readonly (readonly Link[])[];
 }
@@ -69,11 +69,8 @@ function planOf(movement: Movement): Plan {
     if (!members[group].includes(root)) members[group].push(root);
     return group;
   });
-  const anchors = centres.map((): string | null => null);
-  arbors.forEach(({ id, arbor }, i) => {
-    if (arbor.steady) anchors[groupOf[i]] ??= `Arbor ${id} is steady: no drag may move it`;
-    else if (arbor.measured) anchors[groupOf[i]] ??= `Arbor ${id} stands where its hole came`;
-  });
+  const anchors = centres.map((): number | null => null);
+  arbors.forEach(({ arbor }, i) => { if (arbor.steady || arbor.measured) anchors[groupOf[i]] ??= i; });
   const computed = movement.engagements.map((e) => e.computed);
   const links: Link[] = [];
   const linksOf: Link[][] = centres.map(() => []);
@@ -258,6 +255,12 @@ function costOf(points: Points, start: Points, wish: Place): number {
   let followers = 0;
   for (let k = 2; k < points.length; k++) followers += (points[k] - start[k]) ** 2;
   return (points[0] - wish.x) ** 2 + (points[1] - wish.y) ** 2 + FOLLOWER * followers;
+}
+
+function sayAnchored({ arbors }: Movement, dragged: number, anchor: number): string {
+  const { id, arbor } = arbors[anchor];
+  const why = arbor.steady ? "is steady" : "stands where its hole came";
+  return anchor === dragged ? `Arbor ${id} ${why}` : `Arbor ${arbors[dragged].id} goes with ${id}, which ${why}`;
 }
 
 /** The bar that misses most and one that shares an arbor with it, where not all can be kept. */
