@@ -65,13 +65,17 @@ export function recurrenceOf(phases: readonly Phase[]) {
 const MOST_TRIES = 20_000;
 
 /** How another phase steps from one visit of the leading phase to the next, as p/q of a turn. */
-interface Step { readonly phase: number; readonly p: bigint; readonly q: bigint }
+interface Step { readonly phase: number; readonly p: bigint; readonly q: bigint; /** The same as doubles where products of them are exact, else 0. */ readonly smallP: number; readonly smallQ: number }
 
 function stepOf(rate: Ratio, lead: Ratio, phase: number): Step {
   const r = rate.div(lead.abs());
   const p = ((r.s < 0n ? -r.n : r.n) % r.d + r.d) % r.d;
-  return { phase, p, q: r.d };
+  const small = r.d < EXACT_FACTOR;
+  return { phase, p, q: r.d, smallP: small ? Number(p) : 0, smallQ: small ? Number(r.d) : 0 };
 }
+
+/** Products of two whole numbers below this are exact doubles. */
+const EXACT_FACTOR = 2n ** 26n;
 
 /** The first visit, not before `from`, during which the phase of `step` meets its interval. */
 function nextVisit(step: Step, box: PhaseBox, phases: readonly Phase[], rates: readonly number[], first: number, stay: number, from: number, leadRate: number): number | null {
@@ -80,12 +84,14 @@ function nextVisit(step: Step, box: PhaseBox, phases: readonly Phase[], rates: r
   const width = box.width[step.phase] + sweep + 4 * PHASE_PAD_TURNS;
   if (width >= 1) return from;
   const low = box.low[step.phase] - 2 * PHASE_PAD_TURNS - (rate > 0 ? sweep : 0);
-  const along = fractionOfProduct(step, BigInt(from));
+  const along = fractionOfProduct(step, from);
   const stands = fraction(phases[step.phase].start + rate * first) + along;
   const l = fraction(low - stands);
-  const found = l + width >= 1 ? 0n : firstInRange(step.p, step.q, scaledUp(l, step.q), scaledDown(l + width, step.q));
+  const found = l + width >= 1 ? 0 : step.smallQ > 0
+    ? firstInRangeSmall(step.smallP, step.smallQ, Math.ceil(l * step.smallQ - ROUNDING), Math.floor((l + width) * step.smallQ + ROUNDING))
+    : numberOf(firstInRange(step.p, step.q, scaledUp(l, step.q), scaledDown(l + width, step.q)));
   if (found === null) return null;
-  const visit = from + Number(found);
+  const visit = from + found;
   return Number.isSafeInteger(visit) && visit / leadRate < 1e15 ? visit : null;
 }
 
@@ -145,9 +151,26 @@ export function firstInRange(step: bigint, size: bigint, low: bigint, high: bigi
   return wraps === null ? null : (low + size * wraps + a - 1n) / a;
 }
 
-function fractionOfProduct(step: Step, k: bigint): number {
-  const rest = mod(step.p * k, step.q);
-  return toNumber(ratio(rest, step.q));
+/** The same in doubles, for sizes whose products are exact. */
+function firstInRangeSmall(step: number, size: number, low: number, high: number): number | null {
+  if (low > high) return null;
+  if (low <= 0) return 0;
+  const a = step % size;
+  if (a === 0) return null;
+  const k = Math.ceil(low / a);
+  if (a * k <= high) return k;
+  const wraps = firstInRangeSmall(size % a, a, (a - (high % a)) % a, (a - (low % a)) % a);
+  return wraps === null ? null : Math.ceil((low + size * wraps) / a);
+}
+
+/** Whole parts of a range may be met a rounding early: widened by this, nothing is missed. */
+const ROUNDING = 1e-6;
+
+const numberOf = (v: bigint | null): number | null => (v === null ? null : Number(v));
+
+function fractionOfProduct(step: Step, k: number): number {
+  if (step.smallQ > 0 && Math.abs(k) < 2 ** 26) return (((step.smallP * k) % step.smallQ) + step.smallQ) % step.smallQ / step.smallQ;
+  return toNumber(ratio(mod(step.p * BigInt(k), step.q), step.q));
 }
 
 /** While the fastest phase visits its interval once, no other makes a whole turn. */
