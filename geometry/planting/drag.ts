@@ -2,11 +2,9 @@
 // that must follow move as little as possible. Trying the depth, it is free and rests on a computed distance when near.
 import type { Movement } from "../movement.ts";
 import { ARRIVED_MM, AT_LIMIT_MM, DISTANCE_MM, SAME_AXIS_MM, SNAP_MM } from "../numeric/tolerance.ts";
-import { layoutIn } from "../train/layout.ts";
-import { axesOf } from "./axes.ts";
 import { circlesMet, onCircle, type Place } from "./circles.ts";
+import { planOf, type Link, type Plan } from "./groups.ts";
 import { measure, project, restore, trussOf, type Bar, type Points, type Truss } from "./relax.ts";
-import { rootsOf, spansOf } from "./roots.ts";
 
 export type DragWay = "in gear" | "trying";
 
@@ -23,74 +21,13 @@ export function dragArbor(movement: Movement, arborId: string, to: Place, way: D
   const plan = planOf(movement);
   const group = plan.groupOf[dragged];
   const anchor = plan.anchors[group];
-  if (anchor !== null) return { places: new Map(), holds: sayAnchored(movement, dragged, anchor) };
+  const { steady, measured } = movement.arbors[dragged].arbor;
+  if (anchor !== null) return { places: new Map(), holds: steady || measured ? anchor : `${anchor}, and ${arborId} goes with it` };
   const { x, y } = plan.centres[group];
   const wish = { x: to.x - movement.arbors[dragged].x + x, y: to.y - movement.arbors[dragged].y + y };
   if (way === "trying") return { places: placesOf(movement, plan, [group], [restingNear(plan, group, wish)]), holds: null };
   return inGear(movement, plan, group, wish, arborId);
 }
-
-/** The instrument as a drag sees it: groups of roots that move as one, and the distances between them. */
-interface Plan {
-  /** By arbor. */
-  readonly groupOf: readonly number[];
-  /** By group: where it stands, its roots, and the arbor that holds it where it is, or null. */
-  readonly centres: readonly Place[];
-  readonly roots: readonly (readonly number[])[];
-  readonly anchors: readonly (number | null)[];
-  readonly links: readonly Link[];
-  readonly linksOf: readonly (readonly Link[])[];
-}
-
-/** |centre a + shift − centre b| should be `computed` (mm). */
-interface Link {
-  readonly a: number;
-  readonly b: number;
-  readonly computed: number;
-  readonly shiftX: number;
-  readonly shiftY: number;
-}
-
-function planOf(movement: Movement): Plan {
-  const { instrument, arbors } = movement;
-  const layout = layoutIn(movement);
-  const roots = rootsOf(instrument, layout);
-  const { axisOf } = axesOf(instrument, layout, arbors);
-  const groupByAxis = new Map<number, number>();
-  const members: number[][] = [], centres: Place[] = [];
-  const groupOf = arbors.map((_, i) => {
-    const root = roots.rootOf[i];
-    const group = groupByAxis.get(axisOf[root]) ?? centres.length;
-    if (group === centres.length) {
-      groupByAxis.set(axisOf[root], group);
-      centres.push({ x: arbors[root].x, y: arbors[root].y });
-      members.push([]);
-    }
-    if (!members[group].includes(root)) members[group].push(root);
-    return group;
-  });
-  const anchors = centres.map((): number | null => null);
-  arbors.forEach(({ arbor }, i) => { if (arbor.steady || arbor.measured) anchors[groupOf[i]] ??= i; });
-  const computed = movement.engagements.map((e) => e.computed);
-  const links: Link[] = [];
-  const linksOf: Link[][] = centres.map(() => []);
-  for (const span of spansOf(instrument, layout, roots, computed)) {
-    const a = groupOf[span.a], b = groupOf[span.b];
-    const link = {
-      a, b, computed: span.distance,
-      shiftX: span.shiftX + arbors[span.a].x - centres[a].x - arbors[span.b].x + centres[b].x,
-      shiftY: span.shiftY + arbors[span.a].y - centres[a].y - arbors[span.b].y + centres[b].y,
-    };
-    if (a === b || linksOf[a].some((l) => l.a === a && l.b === b && sameShift(l, link))) continue;
-    links.push(link);
-    linksOf[a].push(link);
-    linksOf[b].push(link);
-  }
-  return { groupOf, centres, roots: members, anchors, links, linksOf };
-}
-
-const sameShift = (one: Link, other: Link): boolean =>
-  Math.hypot(one.shiftX - other.shiftX, one.shiftY - other.shiftY) <= SAME_AXIS_MM;
 
 const standingLength = (plan: Plan, { a, b, shiftX, shiftY }: Link): number =>
   Math.hypot(plan.centres[a].x + shiftX - plan.centres[b].x, plan.centres[a].y + shiftY - plan.centres[b].y);
@@ -255,12 +192,6 @@ function costOf(points: Points, start: Points, wish: Place): number {
   let followers = 0;
   for (let k = 2; k < points.length; k++) followers += (points[k] - start[k]) ** 2;
   return (points[0] - wish.x) ** 2 + (points[1] - wish.y) ** 2 + FOLLOWER * followers;
-}
-
-function sayAnchored({ arbors }: Movement, dragged: number, anchor: number): string {
-  const { id, arbor } = arbors[anchor];
-  const why = arbor.steady ? "is steady" : "stands where its hole came";
-  return anchor === dragged ? `Arbor ${id} ${why}` : `Arbor ${arbors[dragged].id} goes with ${id}, which ${why}`;
 }
 
 /** The bar that misses most and one that shares an arbor with it, where not all can be kept. */

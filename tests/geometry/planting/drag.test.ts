@@ -95,7 +95,7 @@ describe("dragging in gear", () => {
     }
     expect(place(after(line, dragArbor(line, "S", at(5, 40), "in gear")), "B").y).toBeCloseTo(25, 3);
     const stays = workOut(instrument([arbor("B", [], at(0, 0)), arbor("L", [], steady(0, 0))], []));
-    expect(dragArbor(stays, "B", at(1, 1), "in gear").holds).toBe("Arbor B goes with L, which is steady");
+    expect(dragArbor(stays, "B", at(1, 1), "in gear").holds).toBe("Arbor L is steady, and B goes with it");
   });
 
   it("[DRAG6] nothing jumps: small steps of the hand are small steps of everything", () => {
