@@ -23,7 +23,7 @@ interface Drawing {
 }
 
 export function MovementView(props: MovementViewProps) {
-  const { movement, chosen, finding, letters, hidden, onChoose, theme, label, turns } = props;
+  const { movement, chosen, finding, letters, hidden, held = null, onChoose, theme, label, turns } = props;
   const host = useRef<HTMLDivElement>(null), hint = useRef<HTMLSpanElement>(null);
   const [stage] = useState(() => createStage(props));
   useLayoutEffect(() => { stage.props = props; });
@@ -41,7 +41,8 @@ export function MovementView(props: MovementViewProps) {
     <div className="movement-view" ref={host} data-theme={theme} tabIndex={0} role="application" aria-label={label}
       aria-roledescription="movement" aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + -">
       {drawing === "refused" && <p className="refused">This browser draws nothing in three dimensions: WebGL 2 is switched off or missing.</p>}
-      <Marks stage={stage} movement={movement} letters={letters} chosen={chosen} finding={finding} hidden={hidden} onChoose={onChoose} />
+      <Marks stage={stage} movement={movement} letters={letters} chosen={chosen} finding={finding} hidden={hidden}
+        held={held} onChoose={onChoose} />
       <span className="hint" ref={hint} aria-hidden="true" />
     </div>
   );
@@ -91,34 +92,38 @@ function useDrawing(stage: Stage, host: RefObject<HTMLDivElement | null>): Drawi
 function useEye(stage: Stage, { movement, sheet, standing, finding, lift, stillMotion }: MovementViewProps): void {
   const lifts = liftsOf(movement, sheet);
   const name = movement.instrument.name;
-  const now = useRef({ movement, lifts });
+  // While an arbor is dragged the finding is found afresh at every step: only another one turns the view.
+  const about = finding && [finding.code, ...finding.between].join(" ");
   useLayoutEffect(() => {
-    now.current = { movement, lifts };
     stage.bound = boundOf(movement, lifts, lift);
   });
   useLayoutEffect(() => {
     stage.standing = "quarter";
+    stage.place = null;
     stand(stage, true);
   }, [stage, name]);
   useLayoutEffect(() => { stand(stage, stillMotion); }, [stage, lift, stillMotion]);
   useLayoutEffect(() => {
     if (!standing) return;
     stage.standing = standing.view;
+    stage.place = null;
     stand(stage, stage.props.stillMotion);
   }, [stage, standing]);
   useLayoutEffect(() => {
-    const place = finding && placeOf(finding, now.current.movement);
-    if (!place || stage.frame === null) return;
+    const { finding, movement, stillMotion } = stage.props;
+    const at = about !== null && finding ? placeOf(finding, movement) : null;
+    if (!at) return;
     stage.standing = null;
-    const { width, height } = stage.size;
-    stage.eye.glideTo(viewOfPlace(place, finding.way, stage.eye.view(), stage.bound, width / height), stage.props.stillMotion);
-    stage.redraw();
-  }, [stage, finding]);
+    stage.place = { at, way: finding?.way };
+    stand(stage, stillMotion);
+  }, [stage, about]);
 }
 
-/** To the standing view last asked for, unless the hand has turned from it. */
+/** To the standing view or the place last asked for, unless the hand has turned from it. */
 function stand(stage: Stage, still: boolean): void {
-  if (stage.standing === null) return;
-  stage.eye.glideTo(standingView(stage.standing, stage.bound, stage.size.width / stage.size.height), still);
+  const { standing, place, bound, size, eye } = stage;
+  const aspect = size.width / size.height;
+  if (place) eye.glideTo(viewOfPlace(place.at, place.way, eye.view(), bound, aspect), still);
+  else if (standing) eye.glideTo(standingView(standing, bound, aspect), still);
   stage.redraw();
 }

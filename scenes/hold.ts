@@ -23,6 +23,7 @@ export function handsOn(stage: Stage, hint: HTMLElement): Hands {
     bound: () => stage.bound,
     moved() {
       stage.standing = null;
+      stage.place = null;
       stage.redraw();
     },
     press: (x, y) => stage.props.onChoose(chosenBy(stage, metAt(stage, x, y)?.id ?? null)),

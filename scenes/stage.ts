@@ -2,7 +2,7 @@
 // their drawing; hands and frames read the props last rendered.
 import type { Group, Mesh, PerspectiveCamera } from "three";
 import { createEye, type Eye } from "./eye/eye.ts";
-import type { Bound } from "./eye/view.ts";
+import { standingView, type Bound, type Vec } from "./eye/view.ts";
 import type { MovementViewProps, Standing } from "./props.ts";
 
 export interface Size { readonly width: number; readonly height: number }
@@ -22,6 +22,8 @@ export interface Stage {
   readonly eye: Eye;
   /** The view it was sent to and has not been turned from. */
   standing: Standing | null;
+  /** The place it was sent to see instead, until it is turned from it. */
+  place: { readonly at: Vec; readonly way: "plan" | "height" | undefined } | null;
   bound: Bound;
   size: Size;
   /** By index of the arbor. */
@@ -42,11 +44,13 @@ export interface Stage {
 }
 
 export function createStage(props: MovementViewProps): Stage {
+  const bound = { x: 0, y: 0, radiusMm: 20, lowMm: 0, highMm: 20 };
   return {
     props,
-    eye: createEye({ azimuthRad: 0, tiltRad: 0, distanceMm: 200, target: [0, 0, 0] }),
+    eye: createEye(standingView("quarter", bound, 1)),
     standing: "quarter",
-    bound: { x: 0, y: 0, radiusMm: 20, lowMm: 0, highMm: 20 },
+    place: null,
+    bound,
     size: { width: 1, height: 1 },
     groups: [], meshes: new Map(), rings: new Map(),
     frame: null, drawMarks: null, redraw: () => {}, seen: () => {}, rested: null,

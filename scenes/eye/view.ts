@@ -49,14 +49,18 @@ export function standingView(standing: Standing, bound: Bound, aspect: number): 
   return fitted(ANGLES[standing], bound, aspect);
 }
 
+/** The place may stand so far round from the eye; the view turns no farther than that asks. */
+const ROUND_RAD = (70 * Math.PI) / 180;
+
 /** A view from which a place is seen at the near side: from the edge more where heights quarrel, from behind below the back plate. */
 export function viewOfPlace(place: Vec, way: "plan" | "height" | undefined, from: View, bound: Bound, aspect: number): View {
   const dx = place[0] - bound.x, dy = place[1] - bound.y;
   const central = Math.hypot(dx, dy) < 0.15 * bound.radiusMm;
-  const azimuthRad = central ? from.azimuthRad : Math.atan2(dx, -dy) - 0.45;
+  const off = central ? 0 : signed(Math.atan2(dx, -dy) - from.azimuthRad);
+  const azimuthRad = from.azimuthRad + off - clamp(off, -ROUND_RAD, ROUND_RAD);
   const lean = way === "height" ? 1.33 : 0.95;
   const tiltRad = place[2] < 0 ? Math.PI - lean : lean;
-  const whole = fitted({ azimuthRad: nearest(azimuthRad, from.azimuthRad), tiltRad }, bound, aspect);
+  const whole = fitted({ azimuthRad, tiltRad }, bound, aspect);
   const mid = whole.target;
   return {
     ...whole,

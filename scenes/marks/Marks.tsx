@@ -18,34 +18,36 @@ interface Props {
   readonly chosen: string | null;
   readonly finding: Finding | null;
   readonly hidden: ReadonlySet<string> | undefined;
+  readonly held: { readonly id: string; readonly by: number } | null;
   readonly onChoose: (id: string | null) => void;
 }
 
-export function Marks({ stage, movement, letters, chosen, finding, hidden, onChoose }: Props) {
+export function Marks({ stage, movement, letters, chosen, finding, hidden, held, onChoose }: Props) {
   const over = useRef<HTMLDivElement>(null);
   const marker = useRef<Marker>(null);
-  const lettered = useMemo(() => {
-    const matter = [...(chosen ? [chosen] : []), ...(finding ? thingsIn(finding, movement) : [])].map((id) => arborOf(id, movement));
-    const all = movement.arbors.map((_, i) => i).filter((i) => !hidden?.has(movement.arbors[i]?.id ?? ""));
-    const first = all.filter((i) => matter.includes(i));
-    return letters ? [...first, ...all.filter((i) => !matter.includes(i))].slice(0, LETTERS_AT_MOST).sort((a, b) => a - b) : first;
-  }, [movement, letters, chosen, finding, hidden]);
   const quarrels = useMemo(() => new Set(finding ? thingsIn(finding, movement).map((id) => arborOf(id, movement)) : []), [finding, movement]);
   const chosenArbor = chosen === null ? -1 : arborOf(chosen, movement);
+  const first = useMemo(() => new Set([...quarrels, chosenArbor]), [quarrels, chosenArbor]);
+  const lettered = useMemo(() => {
+    const all = movement.arbors.map((_, i) => i).filter((i) => !hidden?.has(movement.arbors[i]?.id ?? ""));
+    const others = letters ? all.filter((i) => !first.has(i)) : [];
+    return [...all.filter((i) => first.has(i)), ...others].slice(0, LETTERS_AT_MOST).sort((a, b) => a - b);
+  }, [movement, letters, first, hidden]);
 
   useLayoutEffect(() => {
     if (!over.current) return;
-    marker.current = createMarker(over.current, lettered, movement, finding, marker.current);
+    marker.current = createMarker(over.current, { lettered, first, movement, finding, held: held?.id ?? null }, marker.current);
     stage.drawMarks = marker.current.draw;
     if (stage.frame) marker.current.draw(stage.frame);
     stage.redraw();
-  }, [stage, lettered, movement, finding]);
+  }, [stage, lettered, first, movement, finding, held?.id]);
   useEffect(() => () => { stage.drawMarks = null; }, [stage]);
 
   return (
     <div className="marks" ref={over}>
       <svg aria-hidden="true">
         {lettered.map((i) => <g key={movement.arbors[i]?.id} className={toneOf(i, quarrels, finding, chosenArbor)}><line /><circle r="2.5" /></g>)}
+        {held && <g className="held"><line className="chain" /><path d="M-5-8 0 0 5-8" /></g>}
         {finding && (
           <g className={`place ${finding.severity}`}>
             <circle className="halo" r="19" /><circle className="ring" r="19" />

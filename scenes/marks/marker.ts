@@ -15,11 +15,26 @@ export interface Marker {
 /** Room at the top for what the screen lays over the picture. */
 const HEAD_PX = 8;
 const RING_PX = 19;
+const EDGE_PX = 8;
+/** A letter wants so much of the picture, in px²; those that matter least give way in a small one. */
+const LETTER_ROOM = 9000;
 const point = new Vector3();
 
-export function createMarker(over: HTMLElement, lettered: readonly number[], movement: Movement, finding: Finding | null, before: Marker | null): Marker {
+export interface Marked {
+  readonly movement: Movement;
+  /** Indices of the arbors that have letters, in the order of their elements. */
+  readonly lettered: readonly number[];
+  /** Those that never give way. */
+  readonly first: ReadonlySet<number>;
+  readonly finding: Finding | null;
+  /** Id of the arbor that hangs over its place. */
+  readonly held: string | null;
+}
+
+export function createMarker(over: HTMLElement, marked: Marked, before: Marker | null): Marker {
+  const { movement, lettered, first, finding } = marked;
   const buttons = [...over.querySelectorAll<HTMLElement>(".letters button")];
-  const leaders = [...over.querySelectorAll<SVGGElement>("svg g:not(.place)")].filter((g) => g.querySelector("line"));
+  const leaders = [...over.querySelectorAll<SVGGElement>("svg g:not(.place, .held)")].filter((g) => g.querySelector("line"));
   const sizes = buttons.map((b) => ({ width: b.offsetWidth || 22, height: b.offsetHeight || 22 }));
   const caption = over.querySelector<HTMLElement>(".caption");
   const captionSize = caption && { width: caption.offsetWidth, height: caption.offsetHeight };
@@ -33,12 +48,14 @@ export function createMarker(over: HTMLElement, lettered: readonly number[], mov
     draw({ camera, size, poses, raised }) {
       const behind = camera.getWorldDirection(point).z > 0.2;
       const middle = { x: size.width / 2, y: size.height / 2 };
-      const anchors = lettered.map((i, n): Anchor & { id: string } => {
+      drawHeld(over, marked, { camera, size, poses, raised });
+      const room = shownIn(size, lettered, first);
+      const anchors = lettered.map((i, n): Anchor & { id: string; n: number } => {
         const worked = movement.arbors[i];
         const end = (behind ? worked?.arbor.foot : worked?.arbor.head) ?? 0;
         const at = onScreen(poses[POSE_STRIDE * i] ?? 0, poses[POSE_STRIDE * i + 1] ?? 0, end + (raised[i] ?? 0), camera, size);
-        return { ...at, ...(sizes[n] ?? { width: 22, height: 22 }), id: worked?.id ?? "" };
-      });
+        return { ...at, ...(sizes[n] ?? { width: 22, height: 22 }), id: worked?.id ?? "", n };
+      }).filter(({ n }) => room.has(n));
       const taken: Box[] = [];
       if (place && ring && caption && captionSize) {
         const lift = lifter < 0 ? 0 : raised[lifter] ?? 0;
@@ -49,8 +66,10 @@ export function createMarker(over: HTMLElement, lettered: readonly number[], mov
         drawRing(ring, at, box);
       }
       const placed = placeLetters(anchors, { ...size, top: HEAD_PX, middle }, anchors.map((a) => slots.get(a.id)), taken);
-      placed.forEach((letter, n) => {
-        const button = buttons[n], leader = leaders[n], anchor = anchors[n];
+      buttons.forEach((button, n) => { button.style.visibility = room.has(n) ? "" : "hidden"; });
+      leaders.forEach((leader, n) => { leader.style.visibility = room.has(n) ? "" : "hidden"; });
+      placed.forEach((letter, k) => {
+        const anchor = anchors[k], button = buttons[anchor?.n ?? -1], leader = leaders[anchor?.n ?? -1];
         if (!button || !leader || !anchor) return;
         const box = { x: letter.x, y: letter.y, width: anchor.width, height: anchor.height };
         slots.set(anchor.id, letter.slot);
@@ -62,6 +81,13 @@ export function createMarker(over: HTMLElement, lettered: readonly number[], mov
   };
 }
 
+/** Which of the letters (by place in the list) a picture of that size has room for. */
+function shownIn({ width, height }: Size, lettered: readonly number[], first: ReadonlySet<number>): ReadonlySet<number> {
+  const room = Math.floor((width * height) / LETTER_ROOM);
+  const order = lettered.map((_, n) => n).sort((a, b) => Number(first.has(lettered[b] ?? -1)) - Number(first.has(lettered[a] ?? -1)) || a - b);
+  return new Set(order.filter((n, k) => k < room || first.has(lettered[n] ?? -1)));
+}
+
 type Point = { readonly x: number; readonly y: number };
 
 function onScreen(x: number, y: number, z: number, camera: Camera, { width, height }: Size): Point {
@@ -69,16 +95,28 @@ function onScreen(x: number, y: number, z: number, camera: Camera, { width, heig
   return { x: (0.5 + point.x / 2) * width, y: (0.5 - point.y / 2) * height };
 }
 
-/** The caption stands below the place and to the side that has room. */
+/** The caption stands below the place, or over it, and to the side, as there is room. */
 function captionBox(at: Point, box: { width: number; height: number }, size: Size): Box {
-  const gap = Math.min(110, 0.2 * size.width), side = at.x + gap + box.width < size.width - 8 ? 1 : -1;
-  const below = at.y + gap + box.height < size.height - 8 ? 1 : -1;
-  const fit = (x: number, half: number, whole: number) => Math.min(whole - half - 8, Math.max(half + 8, x));
+  const gap = Math.min(110, 0.16 * size.width), side = at.x + gap + box.width < size.width - EDGE_PX ? 1 : -1;
+  const below = at.y + RING_PX + EDGE_PX + box.height < size.height - EDGE_PX ? 1 : -1;
+  const fit = (x: number, half: number, whole: number) => Math.min(whole - half - EDGE_PX, Math.max(half + EDGE_PX, x));
   return {
     x: fit(at.x + side * (gap + box.width / 2), box.width / 2, size.width),
     y: fit(at.y + below * (gap + box.height / 2), box.height / 2, size.height),
     ...box,
   };
+}
+
+/** The chain line from the foot of what hangs down to where it goes in. */
+function drawHeld(over: HTMLElement, { movement, held }: Marked, { camera, size, poses, raised }: Frame): void {
+  const chain = over.querySelector<SVGGElement>(".held"), i = held === null ? undefined : movement.arborIndex.get(held);
+  if (!chain) return;
+  chain.style.visibility = i === undefined ? "hidden" : "";
+  if (i === undefined) return;
+  const x = poses[POSE_STRIDE * i] ?? 0, y = poses[POSE_STRIDE * i + 1] ?? 0, foot = movement.arbors[i]?.arbor.foot ?? 0;
+  const seat = onScreen(x, y, foot, camera, size);
+  drawLine(chain.querySelector("line"), onScreen(x, y, foot + (raised[i] ?? 0), camera, size), seat);
+  chain.querySelector("path")?.setAttribute("transform", `translate(${seat.x.toFixed(1)} ${seat.y.toFixed(1)})`);
 }
 
 function drawRing(ring: SVGGElement, at: Point, box: Box): void {

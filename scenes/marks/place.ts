@@ -26,6 +26,8 @@ export interface Field {
 }
 
 const LENGTHS = [38, 58, 84, 120];
+/** px: in smaller pictures leaders are shorter in proportion, down to six tenths. */
+const FULL_WIDTH = 700;
 const TURNS = [0, 0.4, -0.4, 0.8, -0.8, 1.25, -1.25, 1.8, -1.8, 2.5, -2.5];
 const AIR = 4;
 
@@ -73,7 +75,7 @@ function directionOf(anchor: Anchor, { middle }: Field): number {
 }
 
 function at(anchor: Anchor, outward: number, slot: Slot, field: Field): { x: number; y: number } {
-  const length = LENGTHS[Math.floor(slot / TURNS.length)] ?? 38;
+  const length = (LENGTHS[Math.floor(slot / TURNS.length)] ?? 38) * Math.min(1, Math.max(0.6, field.width / FULL_WIDTH));
   const angle = outward + (TURNS[slot % TURNS.length] ?? 0);
   const x = anchor.x + length * Math.cos(angle), y = anchor.y + length * Math.sin(angle);
   return {
