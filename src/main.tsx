@@ -10,10 +10,11 @@ import { keepChoices, keepWork, keptChoices, keptWork } from "./state/keeping.ts
 import { createStateStore } from "./state/store.ts";
 import { createWorker } from "./state/worked.ts";
 import "./styles.css";
+import type { Examined, Examining } from "./workers/examining.ts";
 import { latestOnly } from "./workers/latest.ts";
 import { workerPort } from "./workers/port.ts";
 
-const far = latestOnly(workerPort<import("./workers/examining.ts").Examining, import("../geometry/index.ts").Sheet>(
+const far = latestOnly(workerPort<Examining, Examined>(
   () => new Worker(new URL("./workers/examining.worker.ts", import.meta.url), { type: "module" })));
 /** The examiner comes when the picture has been drawn, or has failed to be. */
 const near = import("../scenes/MovementView.tsx").catch(() => null)

@@ -45,7 +45,7 @@ function answerFor(file: string, all: boolean): Answer {
   }
   const read = readInstrument(text);
   if (!read.ok) return { ok: false, file, refused: read.refused };
-  return { ok: true, file, sheet: { ...examine(workOut(read.instrument), { all }), unknown: read.unknown } };
+  return { ok: true, file, sheet: { ...examine(workOut(read.instrument), { all, thorough: true }), unknown: read.unknown } };
 }
 
 function statusOf(answer: Answer): number {

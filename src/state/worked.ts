@@ -3,7 +3,7 @@
 // sheet before stands, marked as behind.
 import { type Instrument, type Movement, type Sheet, replanted, withPlaces, workOut } from "../../geometry/index.ts";
 import type { Place } from "../commands/planting.ts";
-import type { Examining } from "../workers/examining.ts";
+import type { Examined, Examining } from "../workers/examining.ts";
 import type { Latest } from "../workers/latest.ts";
 
 export interface Worked {
@@ -38,7 +38,7 @@ export interface Examiners {
   /** Examines at once. It comes after the first picture, which does not need it. */
   readonly near: Promise<(movement: Movement) => Sheet>;
   /** Examines elsewhere. */
-  readonly far: Latest<Examining, Sheet>;
+  readonly far: Latest<Examining, Examined>;
 }
 
 /** `nowMs` is a clock: how long the last examination took says where the next is done. */
@@ -69,10 +69,13 @@ export function createWorker({ near, far }: Examiners, nowMs: () => number): Wor
         return { movement, sheet: examined(movement, by), examined: "now" };
       }
       const asked = places ? withPlaces(instrument, places) : instrument;
-      far.ask({ instrument: asked, all: false }, (sheet) => {
-        const found = sheet ?? examined(movement, by);
-        sheets.set(movement, found);
-        later(found);
+      far.ask({ instrument: asked, all: false }, (answer) => {
+        if (answer) {
+          sheets.set(movement, answer.sheet);
+          lastMs = answer.tookMs;
+          lastParts = movement.partIndex.size;
+        }
+        later(answer?.sheet ?? examined(movement, by));
       });
       return { movement, sheet: before.sheet, examined: "behind" };
     },

@@ -7,7 +7,18 @@ export interface Examining {
   readonly all: boolean;
 }
 
-export const examineWhole = ({ instrument, all }: Examining): Sheet => examine(workOut(instrument), { all });
+export interface Examined {
+  readonly sheet: Sheet;
+  /** How long the examination itself took, for whoever decides where the next is done. */
+  readonly tookMs: number;
+}
+
+export function examineWhole({ instrument, all }: Examining): Examined {
+  const movement = workOut(instrument);
+  const start = performance.now();
+  const sheet = examine(movement, { all });
+  return { sheet, tookMs: performance.now() - start };
+}
 
 /** Likewise from a movement that has been worked out already; what is free is only counted. */
 export const examineWorked = (movement: Movement): Sheet => examine(movement, { all: false });

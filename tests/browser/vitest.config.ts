@@ -5,6 +5,8 @@ export default defineConfig({
     include: ["tests/browser/**/*.test.ts"],
     environment: "node",
     fileParallelism: false,
+    // A slow machine draws slowly; a condition that comes at all is waited for.
+    expect: { poll: { timeout: 30_000 } },
     testTimeout: 120_000,
     hookTimeout: 120_000,
   },

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { examine, type Sheet, withPlaces, workOut } from "../../geometry/index.ts";
+import { examine, withPlaces, workOut } from "../../geometry/index.ts";
 import { plantArbor } from "../../src/commands/planting.ts";
 import { createActions, findingKey } from "../../src/state/actions.ts";
 import { isSaved } from "../../src/state/history.ts";
 import { LIFE } from "../../src/state/state.ts";
 import { createStateStore, EMPTY, type Store } from "../../src/state/store.ts";
 import { createWorker } from "../../src/state/worked.ts";
-import { examineWhole, examineWorked, type Examining } from "../../src/workers/examining.ts";
+import { type Examined, examineWhole, examineWorked, type Examining } from "../../src/workers/examining.ts";
 import { latestOnly } from "../../src/workers/latest.ts";
 import { SLIPWAY } from "../fixtures/slipway.ts";
 
@@ -14,8 +14,8 @@ const settled = () => new Promise<void>((done) => { setImmediate(done); });
 
 /** A store whose far examiner answers when the test says so, and whose clock says how long each examination takes. */
 async function bench(tookMs = 0) {
-  const asked: { question: Examining; give: (sheet: Sheet) => void }[] = [];
-  const far = latestOnly<Examining, Sheet>({ ask: (question) => new Promise((give) => { asked.push({ question, give }); }) });
+  const asked: { question: Examining; give: (answer: Examined) => void }[] = [];
+  const far = latestOnly<Examining, Examined>({ ask: (question) => new Promise((give) => { asked.push({ question, give }); }) });
   let now = 0;
   const store = createStateStore(createWorker({ near: Promise.resolve(examineWorked), far }, () => (now += tookMs)));
   const actions = createActions(store);
@@ -71,7 +71,7 @@ describe("the state", () => {
 describe("before the examiner has come", () => {
   it("the movement stands, nothing is said of it, and all is said once he has", async () => {
     let come: (examine: typeof examineWorked) => void = () => {};
-    const far = latestOnly<Examining, Sheet>({ ask: () => Promise.reject(new Error("not asked")) });
+    const far = latestOnly<Examining, Examined>({ ask: () => Promise.reject(new Error("not asked")) });
     const store = createStateStore(createWorker({ near: new Promise((give) => { come = give; }), far }, () => 0));
     const file = structuredClone(SLIPWAY);
     createActions(store).open(file, null);

@@ -81,8 +81,8 @@ function PlaceRow({ axis, arbor, at, movable }: {
     const input = field.current;
     if (!input || input.value === written) return;
     const typed = typedLength(input.value, units);
-    if (typed !== null) run(plantArbor, { arbor, x: at.x, y: at.y, [axis]: typed });
-    else input.value = written;
+    const done = typed !== null && run(plantArbor, { arbor, x: at.x, y: at.y, [axis]: typed });
+    input.value = done ? length(typed, units, "distance") : written;
   };
   return (
     <tr>

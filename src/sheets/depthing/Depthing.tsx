@@ -79,7 +79,7 @@ function Pair({ movement, row, units }: { readonly movement: Movement; readonly 
     const input = field.current;
     if (!input || input.value === written) return;
     const mm = typedLength(input.value, units);
-    if (mm === null || !take(mm)) input.value = written;
+    input.value = mm !== null && take(mm) ? length(mm, units, "distance") : written;
   };
   const { computed } = row;
   return (

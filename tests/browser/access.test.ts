@@ -1,0 +1,77 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Bench, startBench } from "./page.ts";
+
+let bench: Bench;
+beforeAll(async () => { bench = await startBench(); });
+afterAll(() => bench?.close());
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+interface Violation { readonly id: string; readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[] }
+
+/** What axe finds wrong with the page as it stands. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const found = await page.evaluate(async () => {
+    const axe = (window as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }).axe;
+    return (await axe.run()).violations;
+  });
+  return found.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.html} ${n.failureSummary ?? ""}`));
+}
+
+describe("axe finds nothing wrong", () => {
+  for (const dark of [false, true])
+    it(`on any sheet, ${dark ? "dark" : "light"}, with a finding chosen`, async () => {
+      const { page, context } = await bench.open({ dark });
+      await page.getByRole("button", { name: "Examples" }).click();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "First draft of it" }).click();
+      await page.getByRole("listbox").getByRole("option").first().click();
+      for (const sheet of ["Numbers", "Depthing", "Dials", "Calliper"]) {
+        await page.getByRole("tab", { name: sheet }).click();
+        await page.getByRole("tabpanel", { name: sheet }).locator("h2").first().waitFor();
+        expect(await violations(page)).toEqual([]);
+      }
+      await page.getByRole("button", { name: "Plant it" }).click();
+      await page.getByRole("button", { name: "Settings" }).click();
+      expect(await violations(page)).toEqual([]);
+      await context.close();
+    }, 240_000);
+
+  it("on a narrow screen, with its menu open and the findings read", async () => {
+    const { page, context } = await bench.open({ width: 390, height: 844, touch: true });
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole("button", { name: "Read" }).click();
+    await page.getByRole("button", { name: "More" }).click();
+    expect(await violations(page)).toEqual([]);
+    await context.close();
+  });
+});
+
+describe("the keyboard", () => {
+  it("goes through head, movement, sheets, examiner's sheet and crank, in that order", async () => {
+    const { page, context } = await bench.open();
+    const parts: string[] = [];
+    for (let i = 0; i < 120 && parts.at(-1) !== "crank"; i++) {
+      await page.keyboard.press("Tab");
+      const part = await page.evaluate(() => document.activeElement?.closest(".head, .movement, .sheets, .examiner, .crank")?.className.split(" ")[0] ?? "");
+      if (part !== "" && part !== parts.at(-1)) parts.push(part);
+    }
+    expect(parts.filter((p) => p !== "examiner")).toEqual(["head", "movement", "sheets", "crank"]);
+    await context.close();
+  });
+});
+
+describe("the narrow screen", () => {
+  it("has targets of 40 pixels or more, and nothing that runs over its edge", async () => {
+    const { page, context } = await bench.open({ width: 390, height: 844, touch: true });
+    const small = await page.evaluate(() => [...document.querySelectorAll("button, [role=tab]")]
+      .map((b) => ({ name: b.textContent ?? "", height: b.getBoundingClientRect().height, shown: (b as HTMLElement).offsetParent !== null }))
+      .filter((b) => b.shown && b.height < 40 - 0.5).map((b) => b.name));
+    expect(small).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await context.close();
+  });
+});
