@@ -101,3 +101,12 @@ export { applied, remediesFor } from "./examine/remedies.ts";
 /** The gaps between swept solids: those that foul or are tight, or all of them with their figures. */
 export { allGapsOf, gapsOf, sceneOf, type Gaps, type JudgedPair, type Scene } from "./clearance/gaps.ts";
 export type { Clear, Verdict } from "./clearance/pair.ts";
+
+// Places in plan.
+/** Where an arbor may stand: true regions that foul or are tight, and the arcs it slides on; the smallest gap in plan. */
+export { mayStand, type MayStand, type Slide } from "./clearance/stand.ts";
+export { smallestGap, type SmallestGap } from "./clearance/smallest.ts";
+/** What forbids an arbor's places, and how it would stand at one: for feeling the way while dragging. */
+export { groundOf, severityAt, type Ground, type Shape } from "./clearance/ground.ts";
+/** Regions as loops of arcs and lines: the text of an SVG path, and the area (mm²). */
+export { areaOfLoops, pathText, type Circle, type Loop, type Piece } from "./planar/regions.ts";

@@ -46,3 +46,5 @@ export const ON_CIRCLE_RATIO = 2e-14;
 export const WINDOW_MM = 1e-7;
 /** mm. Points of an outline nearer than this are drawn as one: single precision tells no more apart at a plate's width. */
 export const JOINED_MM = 1e-5;
+/** mm. How far beside a boundary it is asked what lies there, and the shortest piece of one: far under a drawing's line, far over rounding. */
+export const BESIDE_MM = 1e-6;
