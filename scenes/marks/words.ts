@@ -19,7 +19,7 @@ export function nameOf(id: string, movement: Movement): string {
 
 /** The finding's sentence without the figure, which stands under it. */
 export const headingOf = (finding: Finding): string =>
-  finding.gap === undefined ? finding.says : finding.says.replace(/ by [−-]?\d+(\.\d+)? mm\.?$/, "");
+  finding.gap === undefined ? finding.says : finding.says.replace(/ by [−-]?\d+(\.\d+)? mm( in (plan|height))?\.?$/, "");
 
 /** "−0.42 mm in plan"; null where a finding has no figure. */
 export function figureOf({ gap, way }: Finding): string | null {

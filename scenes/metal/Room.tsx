@@ -4,7 +4,7 @@ import { useEffect, useState } from "react";
 import { createRoom } from "./room.ts";
 
 export function Room({ theme }: { readonly theme: "light" | "dark" }) {
-  const { gl, scene, invalidate } = useThree();
+  const gl = useThree((s) => s.gl), scene = useThree((s) => s.scene), invalidate = useThree((s) => s.invalidate);
   const [restored, setRestored] = useState(0);
   useEffect(() => {
     const canvas = gl.domElement, again = () => setRestored((n) => n + 1);

@@ -77,6 +77,7 @@ describe("a finding in the picture", () => {
 
   it("has a heading without its figure, and the figure with a real minus sign", () => {
     expect(headingOf(FOUL)).toBe("Wheel D1 fouls arbor G");
+    expect(headingOf({ ...FOUL, says: "Wheel N1 fouls wheel Q1 by 0.06 mm in height" })).toBe("Wheel N1 fouls wheel Q1");
     expect(figureOf(FOUL)).toBe("−0.42 mm in plan");
     expect(figureOf(of({}))).toBeNull();
     expect(headingOf(of({ says: "Arbor X is idle" }))).toBe("Arbor X is idle");
