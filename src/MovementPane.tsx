@@ -2,6 +2,7 @@
 import { lazy, Suspense, useMemo, useState } from "react";
 import type { DragHearer, Seen } from "../scenes/props.ts";
 import { Choice } from "./head/Choice.tsx";
+import { Openings } from "./head/Openings.tsx";
 import { STANDING_WORDS, STANDINGS, WAY_WORDS, WAYS } from "./head/ways.ts";
 import { findingKey } from "./state/actions.ts";
 import { useActions, useBench, useDark, useNow, useStill } from "./state/hooks.ts";
@@ -26,7 +27,7 @@ export function MovementPane() {
               onChoose={stand} />
           </div>
           <p className="seen">{seen?.says}</p>
-          <Openings />
+          <div className="panel openings"><Openings /></div>
           <Way />
         </div>
       )}
@@ -56,29 +57,6 @@ function View({ onSeen }: { readonly onSeen: (seen: Seen) => void }) {
       <MovementView movement={movement} sheet={sheet} turns={turns} theme={dark ? "dark" : "light"} standing={standing} onSeen={onSeen}
         chosen={chosen} onChoose={actions.choose} finding={finding} lift={lift} cut={cut} plates={plates} drag={way} onDrag={onDrag}
         stillMotion={still} letters label={`${name}: ${movement.arbors.length} arbors, ${movement.engagements.length} engagements`} />
-    </div>
-  );
-}
-
-function Openings() {
-  const { set } = useActions();
-  const lift = useNow((s) => s.lift), cut = useNow((s) => s.cut), plates = useNow((s) => s.plates);
-  const percent = (part: number) => (part === 0 ? "none" : `${Math.round(part * 100)} %`);
-  const rows = [
-    { label: "Lift", title: "Lift the arbors apart", now: lift, give: (to: number) => set({ lift: to }) },
-    { label: "Cut", title: "Cut through the frame", now: cut, give: (to: number) => set({ cut: to }) },
-    { label: "Plates", title: "Thin the plates", now: plates, give: (to: number) => set({ plates: to }) },
-  ];
-  return (
-    <div className="panel openings" role="group" aria-label="Opening the movement">
-      {rows.map(({ label, title, now, give }) => (
-        <label key={label} style={{ display: "contents" }} title={title}>
-          <span>{label}</span>
-          <input type="range" min={0} max={100} step={1} value={Math.round(now * 100)} aria-label={title} aria-valuetext={percent(now)}
-            onChange={(event) => give(Number(event.target.value) / 100)} />
-          <output>{percent(now)}</output>
-        </label>
-      ))}
     </div>
   );
 }

@@ -31,13 +31,13 @@ const bench: Bench = { store, clock, actions: createActions(store) };
 
 keepFollowing(bench);
 const before = keptWork(localStorage);
-if (before) {
+if (before && !("refused" in before)) {
   bench.actions.open(before.instrument, before.file, before.history);
   bench.actions.set({ sheet: before.sheet });
   bench.actions.choose(before.chosen);
   clock.set(before.turns);
 } else {
-  void openExample(bench, EXAMPLES[0]);
+  void openExample(bench, EXAMPLES[0]).then(() => { if (before) bench.actions.refuse("The work kept from before", before.refused); });
 }
 
 createRoot(document.getElementById("root")!).render(<BenchContext value={bench}><App /></BenchContext>);

@@ -7,6 +7,7 @@ import { EXAMPLES } from "./examples.ts";
 import { openExample, pickFile, save } from "./files.ts";
 import "./head.css";
 import { Menu } from "./Menu.tsx";
+import { Openings } from "./Openings.tsx";
 import { STANDING_WORDS, STANDINGS, WAY_WORDS, WAYS } from "./ways.ts";
 
 const UNITS: readonly Units[] = ["mm", "inch"];
@@ -19,10 +20,10 @@ export function Head() {
     <header className="head">
       <h1>Endshake</h1>
       <div className="name">{name ?? "no instrument yet"}</div>
-      <Standing />
+      {!narrow && <Standing />}
       <div className="does">
         {narrow ? (
-          <Menu label="More"><UndoRedo /><Opening /><UnitsChoice /><Views /><Settings /></Menu>
+          <Menu label="More"><Standing /><UndoRedo /><Opening /><UnitsChoice /><Views /><Openings /><Settings /></Menu>
         ) : (
           <>
             <UndoRedo />

@@ -59,7 +59,7 @@ function Findings({ movement, findings, short }: { readonly movement: Movement; 
       <ul className="findings" ref={list} role="listbox" tabIndex={0} aria-label="Findings, gravest first" onKeyDown={keyed}
         aria-activedescendant={at < 0 ? undefined : `${id}${at}`}>
         {findings.map((finding, i) => (
-          <li key={findingKey(finding)} id={`${id}${i}`} role="option" aria-selected={i === at} className={`one ${finding.severity}`}
+          <li key={findingKey(finding)} id={`${id}${i}`} role="option" aria-selected={i === at} className={`one ${finding.severity} ${finding.gap === undefined ? "unfigured" : ""}`}
             onClick={() => { chooseFinding(i === at ? null : finding); if (i === at) choose(null); }}>
             <FindingRow movement={movement} finding={finding} short={short} units={units} />
           </li>
@@ -89,8 +89,8 @@ function FindingRow({ movement, finding, short, units }: {
     <>
       <span><Mark severity={finding.severity} /><span className="unseen">{finding.severity}: </span></span>
       <span><FindingTitle movement={movement} finding={finding} short={short} /></span>
-      <span className="figure gap">{written(finding.gap)}</span>
-      {short
+      {finding.gap !== undefined && <span className="figure gap">{written(finding.gap)}</span>}
+      {finding.gap === undefined ? null : short
         ? finding.way && <span className="under">in {finding.way}{worst}{wanted}</span>
         : <><span className="figure">{written(finding.worst)}</span><span className="figure soft">{written(finding.wanted)}</span></>}
     </>

@@ -1,7 +1,7 @@
 // What survives a reload: the work in hand, and the maker's own choices. Both are kept as text in a store that may be
 // full, forbidden or hold nonsense; each of these is said or passed over, never thrown.
 import type { Instrument } from "../../geometry/index.ts";
-import { readInstrument, writeInstrument } from "../document/index.ts";
+import { type Fault, readInstrument, writeInstrument } from "../document/index.ts";
 import { type History, NO_HISTORY } from "./history.ts";
 import type { SheetName, State } from "./state.ts";
 
@@ -43,12 +43,12 @@ export function keepWork(keep: Keep, work: Work): string | null {
   return NOT_KEPT;
 }
 
-/** The work kept before, or null where there is none that can be read. */
-export function keptWork(keep: Keep): Work | null {
+/** The work kept before; what is wrong with it where it cannot be read any more; null where there is none. */
+export function keptWork(keep: Keep): Work | { readonly refused: readonly Fault[] } | null {
   const kept = parsed(keep, WORK);
   if (!kept || typeof kept.text !== "string") return null;
   const read = readInstrument(kept.text);
-  if ("refused" in read) return null;
+  if ("refused" in read) return { refused: read.refused };
   return {
     instrument: read.instrument,
     history: isHistory(kept.history) ? kept.history : { ...NO_HISTORY, savedAt: null },

@@ -41,6 +41,12 @@ describe("the developed elevation", () => {
     expect(wheel.w / wheel.h).toBeCloseTo(42 / (HEIGHTS_TO_WIDTHS * 2), 9);
   });
 
+  it("letters no axis over another: a long name steps down a line", () => {
+    const named = workOut({ ...SLIPWAY, arbors: SLIPWAY.arbors.map((a) => (a.id === "B" ? { ...a, id: "second-arbor-of-the-slipway" } : a)) });
+    const { columns } = layRow(named, sweptThings(named), { width: 300, height: 240 });
+    expect(columns.map((c) => c.line)).toEqual([0, 1, 0]);
+  });
+
   it("keeps inside the room it is given, in both ways", () => {
     expect(row.height).toBeLessThanOrEqual(240 + 1e-9);
     for (const b of [...row.bars, ...row.plates]) {
@@ -54,8 +60,9 @@ describe("letters", () => {
   it("never cover one another where the crosses stand a letter's width apart", () => {
     const grid = fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: 5 }), fc.integer({ min: 0, max: 5 })), { minLength: 1, maxLength: 14, selector: String });
     fc.assert(fc.property(grid, (cells) => {
-      const things = cells.map(([i, j]) => ({ x: 40 * i, y: 40 * j, text: "M" }));
-      const places = placeLetters(things);
+      const things = cells.map(([i, j]) => ({ x: 10 + 40 * i, y: 10 + 40 * j, text: "M" }));
+      const places = placeLetters(things, { width: 220, height: 220 });
+      for (const p of places) expect(Math.min(p.x, p.y, 220 - p.x, 220 - p.y)).toBeGreaterThanOrEqual(6.5 - 1e-9);
       places.forEach((p, i) => places.slice(i + 1).forEach((q) => {
         expect(Math.abs(p.x - q.x) >= 13 - 1e-9 || Math.abs(p.y - q.y) >= 16 - 1e-9).toBe(true);
       }));

@@ -36,7 +36,7 @@ export function Calliper() {
           {planting && <span className="end"><Choice label="How an arbor is dragged" of={WAYS} words={WAY_WORDS} now={way} onChoose={(to) => set({ way: to })} /></span>}
         </div>
         {planting && <p className="note side">DIAL SIDE</p>}
-        <Plan movement={movement} chosen={chosen} finding={finding} drag={drag} />
+        <Plan movement={movement} chosen={chosen} finding={finding} drag={drag} scaled={planting} />
         {planting && <Key />}
       </div>
       <div className="arbor-part">
@@ -49,7 +49,7 @@ export function Calliper() {
       </div>
       <div className="elevation-part">
         <div className="heading"><h2>Elevation</h2><span className="beside">developed, heights three times the widths</span></div>
-        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 176} />
+        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 200} />
         {finding && (
           <p className="note"><Mark severity={finding.severity} /> <FindingTitle movement={movement} finding={finding} short={false} />
             {finding.gap === undefined ? null : <span className="figure">{"  "}{length(finding.gap, units)} {unitName(units)}</span>}</p>

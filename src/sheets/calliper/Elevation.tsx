@@ -19,7 +19,8 @@ export interface ElevationProps {
   readonly high: number;
 }
 
-const LETTERS_PX = 24;
+const LETTERS_PX = 8;
+const LINE_PX = 17;
 const HATCHED: ReadonlySet<Bar["kind"]> = new Set(["wheel", "disc", "slot", "ratchet", "arm"]);
 
 export function Elevation(props: ElevationProps) {
@@ -33,7 +34,7 @@ function Drawn({ movement, chosen, finding, units, high, width }: ElevationProps
   const chosenArbor = arborOf(movement, chosen);
   const markOf = (ids: readonly string[]): string => (finding?.between.some((id) => ids.includes(id)) ? `is-${finding.severity}`
     : ids.some((id) => id === chosen || id === chosenArbor) ? "chosen" : "");
-  const height = row.height + LETTERS_PX;
+  const height = row.height + LETTERS_PX + LINE_PX * (1 + Math.max(0, ...row.columns.map((c) => c.line)));
   return (
     <svg className="drawn" viewBox={`0 -8 ${width} ${height + 8}`} style={{ height: height + 8 }} role="group" aria-label="Developed elevation">
       <Hatches />
@@ -46,7 +47,7 @@ function Drawn({ movement, chosen, finding, units, high, width }: ElevationProps
       ))}
       {row.columns.map((c) => (
         <g key={c.letters} className={`${markOf(c.arbors)} pick`} onClick={() => choose(c.arbors[0] ?? null)}>
-          <text className="letter" x={c.x} y={row.height + 14}>{c.letters}</text>
+          <text className="letter" x={c.x} y={row.height + 14 + LINE_PX * c.line}>{c.letters}</text>
         </g>
       ))}
       {chosenArbor !== null && <Shake movement={movement} row={row} arbor={chosenArbor} units={units} />}

@@ -3,7 +3,7 @@
 import { useMemo } from "react";
 import { type Finding, type Movement, pitchRadius, type SweptThing, sweptThings } from "../../../geometry/index.ts";
 import { cannotMove } from "../../commands/planting.ts";
-import { useActions } from "../../state/hooks.ts";
+import { useActions, useNow } from "../../state/hooks.ts";
 import type { Drag } from "../../state/state.ts";
 import { arborOf } from "../words.tsx";
 import { type AxisGroup, axesOf, engagedAxes } from "./axes.ts";
@@ -18,6 +18,8 @@ export interface PlanProps {
   readonly chosen: string | null;
   readonly finding: Finding | null;
   readonly drag: Drag | null;
+  /** With a bar of known length under it, and the scale. */
+  readonly scaled: boolean;
 }
 
 /** Sets the class by which a thing is marked as chosen, or as of the finding that is shown. */
@@ -28,7 +30,7 @@ export function Plan(props: PlanProps) {
   return <div className="drawing" ref={box}>{size && size.width > 0 && <Drawn {...props} size={size} />}</div>;
 }
 
-function Drawn({ movement, chosen, finding, drag, size }: PlanProps & { readonly size: Size }) {
+function Drawn({ movement, chosen, finding, drag, scaled, size }: PlanProps & { readonly size: Size }) {
   const { choose } = useActions();
   const frame = useMemo(() => fit(movement, size), [movement, size]);
   const things = useMemo(() => sweptThings(movement), [movement]);
@@ -37,15 +39,33 @@ function Drawn({ movement, chosen, finding, drag, size }: PlanProps & { readonly
   const markOf: MarkOf = (ids) => (finding?.between.some((id) => ids.includes(id)) ? `is-${finding.severity}`
     : ids.some((id) => id === chosen || id === chosenArbor) ? "chosen" : "");
   return (
-    <svg className="drawn" viewBox={`0 0 ${size.width} ${size.height}`} role="group" aria-label="Plan from the dial side"
-      onClick={(event) => { if (event.target === event.currentTarget) choose(null); }}>
-      <Hatches />
-      <Frames movement={movement} frame={frame} markOf={markOf} />
-      {things.filter(isRound).map((t) => <Disc key={t.id} thing={t} movement={movement} frame={frame} markOf={markOf} />)}
-      {engagedAxes(movement, axes).map(([a, b]) => <Centres key={`${a} ${b}`} a={axes[a]} b={axes[b]} frame={frame} />)}
-      {drag && <Former drag={drag} things={things} movement={movement} frame={frame} />}
-      <Crosses movement={movement} axes={axes} frame={frame} markOf={markOf} chosenArbor={chosenArbor} />
-    </svg>
+    <>
+      <svg className="drawn" viewBox={`0 0 ${size.width} ${size.height}`} role="group" aria-label="Plan from the dial side"
+        onClick={(event) => { if (event.target === event.currentTarget) choose(null); }}>
+        <Hatches />
+        <Frames movement={movement} frame={frame} markOf={markOf} />
+        {things.filter(isRound).map((t) => <Disc key={t.id} thing={t} movement={movement} frame={frame} markOf={markOf} />)}
+        {engagedAxes(movement, axes).map(([a, b]) => <Centres key={`${a} ${b}`} a={axes[a]} b={axes[b]} frame={frame} />)}
+        {drag && <Former drag={drag} things={things} movement={movement} frame={frame} />}
+        <Crosses movement={movement} axes={axes} frame={frame} size={size} markOf={markOf} chosenArbor={chosenArbor} />
+      </svg>
+      {scaled && <Scale frame={frame} />}
+    </>
+  );
+}
+
+/** Pixels of the page in a millimetre, as browsers count them. */
+const PAGE_PX_PER_MM = 96 / 25.4;
+
+function Scale({ frame }: { readonly frame: Frame }) {
+  const units = useNow((s) => s.units);
+  const [mm, says] = units === "mm" ? [20, "20 mm"] : [25.4, "1 in"];
+  const times = frame.k / PAGE_PX_PER_MM;
+  return (
+    <div className="scale note">
+      <span><span className="bar" style={{ width: mm * frame.k }} /> {says}</span>
+      <span>scale {times >= 1 ? `${times.toFixed(1)} : 1` : `1 : ${(1 / times).toFixed(1)}`}</span>
+    </div>
   );
 }
 
@@ -110,10 +130,10 @@ function Former({ drag, things, movement, frame }: { readonly drag: Drag; readon
   ));
 }
 
-function Crosses({ movement, axes, frame, markOf, chosenArbor }: {
-  readonly movement: Movement; readonly axes: readonly AxisGroup[]; readonly frame: Frame; readonly markOf: MarkOf; readonly chosenArbor: string | null;
+function Crosses({ movement, axes, frame, size, markOf, chosenArbor }: {
+  readonly size: Size; readonly movement: Movement; readonly axes: readonly AxisGroup[]; readonly frame: Frame; readonly markOf: MarkOf; readonly chosenArbor: string | null;
 }) {
-  const places = useMemo(() => placeLetters(axes.map((a) => ({ x: frame.x(a.x), y: frame.y(a.y), text: a.letters }))), [axes, frame]);
+  const places = useMemo(() => placeLetters(axes.map((a) => ({ x: frame.x(a.x), y: frame.y(a.y), text: a.letters })), size), [axes, frame, size]);
   return axes.map((axis, i) => {
     const ids = axis.arbors.map((a) => movement.arbors[a]?.id ?? "");
     const movable = ids.find((id) => id === chosenArbor && cannotMove(movement.instrument, id) === null)

@@ -19,8 +19,8 @@ const ADVANCE = 9;
 const AROUND = [-45, -135, 45, 135, -90, 0, 180, 90, -20, -160, 20, 160];
 const REACHES = [15, 22, 32, 44];
 
-/** A place for each, in order: the first round about it that is clear of everything placed and of every cross, else the least covered. */
-export function placeLetters(things: readonly Lettered[]): readonly LetterPlace[] {
+/** A place for each, in order: the first round about it that is clear of everything placed, of every cross and of the edge, else the least covered. */
+export function placeLetters(things: readonly Lettered[], room: { readonly width: number; readonly height: number }): readonly LetterPlace[] {
   const crosses: Box[] = things.map(({ x, y }) => ({ x, y, w: 12, h: 12 }));
   const placed: Box[] = [];
   return things.map(({ x, y, text }) => {
@@ -30,7 +30,7 @@ export function placeLetters(things: readonly Lettered[]): readonly LetterPlace[
       for (const deg of AROUND) {
         const c = Math.cos((deg * Math.PI) / 180), s = Math.sin((deg * Math.PI) / 180);
         const box = { x: x + c * (reach + w / 2 - ADVANCE / 2), y: y + s * reach, w, h: HEIGHT };
-        const cover = [...placed, ...crosses].reduce((sum, other) => sum + overlap(box, other), 0);
+        const cover = [...placed, ...crosses].reduce((sum, other) => sum + overlap(box, other), outside(box, room));
         if (cover < bestCover) { best = box; bestCover = cover; }
         if (bestCover === 0) break;
       }
@@ -38,6 +38,11 @@ export function placeLetters(things: readonly Lettered[]): readonly LetterPlace[
     placed.push(box);
     return { x: box.x, y: box.y };
   });
+}
+
+/** How much of a box lies over the edge of the drawing. */
+function outside(b: Box, { width, height }: { readonly width: number; readonly height: number }): number {
+  return b.w * b.h - overlap(b, { x: width / 2, y: height / 2, w: width, h: height });
 }
 
 function overlap(a: Box, b: Box): number {

@@ -16,7 +16,13 @@ export interface Bar {
   /** Half the width of a hole through it, drawn as two bars; 0: none. */
   readonly inner: number;
 }
-export interface Column { readonly x: number; readonly letters: string; readonly arbors: readonly string[] }
+export interface Column {
+  readonly x: number;
+  readonly letters: string;
+  readonly arbors: readonly string[];
+  /** Which line under the row its letters stand on, so that none covers another. */
+  readonly line: number;
+}
 export interface Row {
   readonly width: number;
   readonly height: number;
@@ -60,11 +66,26 @@ export function layRow(movement: Movement, things: readonly SweptThing[], room: 
     width: room.width, height: (top - bottom) * zScale, scale, yOf,
     plates: things.filter((t) => t.kind === "plate").flatMap((t) => t.cylinders.map((c) => bar(t, (left + right) / 2, (right - left) / 2, c))),
     bars: bars.sort((a, b) => depth(b) - depth(a) || Number(a.kind === "arbor") - Number(b.kind === "arbor")),
-    columns: order.map((i, place) => ({
+    columns: onLines(order.map((i, place) => ({
       x: xOf(middles[place] ?? 0), letters: axes[i]?.letters ?? "",
       arbors: (axes[i]?.arbors ?? []).map((a) => movement.arbors[a]?.id ?? ""),
-    })),
+    }))),
   };
+}
+
+/** Pixels that a letter takes along the row. */
+const LETTER_PX = 9;
+
+/** Each on the first line where its letters stand clear of those to its left. */
+function onLines(columns: readonly Omit<Column, "line">[]): readonly Column[] {
+  const ends: number[] = [];
+  return columns.map((column) => {
+    const half = (column.letters.length * LETTER_PX) / 2;
+    const free = ends.findIndex((end) => end < column.x - half);
+    const line = free < 0 ? ends.length : free;
+    ends[line] = column.x + half;
+    return { ...column, line };
+  });
 }
 
 const widest = (thing: SweptThing): number => Math.max(...thing.cylinders.map((c) => c.radius));
