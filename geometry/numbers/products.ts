@@ -16,6 +16,54 @@ export function productsOf(counts: readonly number[], size: number): Float64Arra
   return values;
 }
 
+/** Every product of so many counts is one of `large` times one of `small`: any stretch of them is had without the rest. */
+export interface Halves {
+  readonly large: Float64Array;
+  readonly small: Float64Array;
+  /** Both halves are one list, so a pair need be taken only once. */
+  readonly alike: boolean;
+  readonly least: number;
+  readonly greatest: number;
+}
+
+export function halvesOf(counts: readonly number[], size: number): Halves {
+  const small = productsOf(counts, Math.floor(size / 2));
+  const alike = size % 2 === 0;
+  const large = alike ? small : productsOf(counts, Math.ceil(size / 2));
+  const end = (list: Float64Array) => list[list.length - 1];
+  return { large, small, alike, least: large[0] * small[0], greatest: end(large) * end(small) };
+}
+
+/** How many products a list of halves is made from, before the like ones are counted once. */
+export const pairsOf = ({ large, small, alike }: Halves): number => (alike ? (large.length * (large.length + 1)) / 2 : large.length * small.length);
+
+/** Every distinct product from `low` up to and with `high`, ascending. */
+export function productsBetween({ large, small, alike }: Halves, low: number, high: number): Float64Array {
+  let size = 0;
+  const from = new Int32Array(large.length), to = new Int32Array(large.length);
+  for (let i = 0; i < large.length; i++) {
+    const most = alike ? i + 1 : small.length;
+    from[i] = firstOver(small, most, large[i], low, false);
+    to[i] = firstOver(small, most, large[i], high, true);
+    size += to[i] - from[i];
+  }
+  const values = new Float64Array(size);
+  let n = 0;
+  for (let i = 0; i < large.length; i++) for (let j = from[i]; j < to[i]; j++) values[n++] = large[i] * small[j];
+  return distinctSorted(values);
+}
+
+/** The first place among `most` whose product with `by` is at least `limit`, or over it. */
+function firstOver(list: Float64Array, most: number, by: number, limit: number, over: boolean): number {
+  let low = 0, high = most;
+  while (low < high) {
+    const middle = (low + high) >> 1, product = list[middle] * by;
+    if (product > limit || (!over && product === limit)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
 /** Every set of `size` counts whose product is `product`, each largest first, in descending order. */
 export function setsWithProduct(counts: readonly number[], size: number, product: number): number[][] {
   const found: number[][] = [];

@@ -2,7 +2,8 @@
 // a wanted ratio. Complete by construction: all products of drivers are held against all products of driven.
 // The textbook method is a search over products of cuttable counts; continued fractions alone lead to primes.
 import { ratio, toNumber, type Ratio } from "../numeric/ratio.ts";
-import { EXACT_PRODUCT, productsOf, setsOf, setsWithProduct } from "./products.ts";
+import { QUOTIENT_RATIO } from "../numeric/tolerance.ts";
+import { EXACT_PRODUCT, type Halves, halvesOf, pairsOf, productsBetween, setsOf, setsWithProduct } from "./products.ts";
 
 export interface TrainSearch {
   /** Drivers over driven, above 0. */
@@ -36,10 +37,11 @@ export interface FoundTrains {
   readonly says: string | null;
 }
 
-/** Sets of counts on one side beyond which a search is not begun: about 12 seconds and half a gigabyte. */
-export const MOST_SETS = 3e7;
+/** Sets of counts on one side beyond which a search is not begun: about half a minute. */
+export const MOST_SETS = 1e8;
 const MOST_TRAINS = 100_000;
-const SLICE = 1 << 16;
+/** Products that are held at one time: a search of four engagements then needs a few megabytes. */
+const SLICE = 1 << 17;
 
 /**
  * Runs as a generator: each step yields how much is done (0 to 1), so that a caller can show progress and stop by not
@@ -53,8 +55,8 @@ export function* searchTrains(search: TrainSearch): Generator<number, FoundTrain
   const leadSize = search.leadOff === undefined ? 0 : 1;
   const wanted = search.wanted.div(ratio(lead));
   yield 0;
-  const driven = productsOf(counts, search.engagements);
-  const drivers = leadSize === 0 ? driven : productsOf(counts, search.engagements - 1);
+  const driven = halvesOf(counts, search.engagements);
+  const drivers = leadSize === 0 ? driven : halvesOf(counts, search.engagements - 1);
   const pairs = yield* nearPairs(drivers, driven, wanted, search.within);
   const most = search.most ?? MOST_TRAINS;
   const trains: FoundTrain[] = [];
@@ -105,37 +107,51 @@ function onceEach(sets: (product: number) => number[][]): (product: number) => n
 
 interface Pair { readonly driver: number; readonly driven: number; readonly error: number }
 
-/** Pairs of products within the error, best first. Two fingers on sorted lists; floats propose, whole numbers decide. */
-function* nearPairs(drivers: Float64Array, driven: Float64Array, wanted: Ratio, within: Ratio): Generator<number, { found: Pair[]; cut: boolean }> {
+/**
+ * Pairs of products within the error, best first. The driven products are gone through in slices, each against the
+ * drivers that could match it, with two fingers; floats propose, whole numbers decide. Where too many come near, only
+ * better ones than the worst kept are looked for from there on.
+ */
+function* nearPairs(drivers: Halves, driven: Halves, wanted: Ratio, within: Ratio): Generator<number, { found: Pair[]; cut: boolean }> {
   const w = toNumber(wanted), eps = toNumber(within);
-  const slack = 1e-12; // relative; far over the rounding of one product and one quotient
-  const nearEnough = exactTest(wanted, within, slack);
+  const nearEnough = exactTest(wanted, within);
   let found: Pair[] = [];
-  let cut = false;
-  let low = 0;
-  for (let j = 0; j < driven.length; j++) {
-    if (j % SLICE === 0) yield j / driven.length;
-    const target = driven[j] * w;
-    const least = target * (1 - eps - slack), greatest = target * (1 + eps + slack);
-    while (low < drivers.length && drivers[low] < least) low++;
-    for (let i = low; i < drivers.length && drivers[i] <= greatest; i++)
-      if (nearEnough(drivers[i], driven[j])) found.push({ driver: drivers[i], driven: driven[j], error: errorOf(drivers[i], driven[j], wanted) });
-    if (found.length > 4 * MOST_TRAINS) {
-      found = found.sort(byError).slice(0, 2 * MOST_TRAINS);
-      cut = true;
+  let worst = Infinity;
+  const from = Math.max(driven.least, Math.floor((drivers.least / w / (1 + eps)) * (1 - QUOTIENT_RATIO)));
+  const to = Math.min(driven.greatest, eps < 1 ? Math.ceil((drivers.greatest / w / (1 - eps)) * (1 + QUOTIENT_RATIO)) : Infinity);
+  const slices = Math.max(1, Math.ceil((4 * pairsOf(driven)) / SLICE));
+  const edge = (k: number) => Math.floor(from * (to / from) ** (k / slices));
+  for (let k = 0; k < slices && from <= to; k++) {
+    yield k / slices;
+    const below = productsBetween(driven, k === 0 ? from : edge(k) + 1, k === slices - 1 ? to : edge(k + 1));
+    if (below.length === 0) continue;
+    const above = productsBetween(drivers, below[0] * w * (1 - eps) * (1 - QUOTIENT_RATIO), below[below.length - 1] * w * (1 + eps) * (1 + QUOTIENT_RATIO));
+    let low = 0;
+    for (const v of below) {
+      const least = v * w * (1 - eps - QUOTIENT_RATIO), greatest = v * w * (1 + eps + QUOTIENT_RATIO);
+      while (low < above.length && above[low] < least) low++;
+      for (let i = low; i < above.length && above[i] <= greatest; i++) {
+        if (!nearEnough(above[i], v)) continue;
+        const error = errorOf(above[i], v, wanted);
+        if (Math.abs(error) <= worst) found.push({ driver: above[i], driven: v, error });
+      }
+      if (found.length > 4 * MOST_TRAINS) {
+        found = found.sort(byError).slice(0, 2 * MOST_TRAINS);
+        worst = Math.abs(found[found.length - 1].error);
+      }
     }
   }
-  return { found: found.sort(byError), cut };
+  return { found: found.sort(byError), cut: worst < Infinity };
 }
 
 const byError = (a: Pair, b: Pair): number => Math.abs(a.error) - Math.abs(b.error) || a.driven - b.driven;
 
 /** Whether |D/V − w| ≤ ε w: by doubles where they are sure, else in whole numbers. */
-function exactTest(wanted: Ratio, within: Ratio, slack: number): (driver: number, driven: number) => boolean {
+function exactTest(wanted: Ratio, within: Ratio): (driver: number, driven: number) => boolean {
   const p = wanted.n, q = wanted.d;
   const w = toNumber(wanted), eps = toNumber(within);
   return (driver, driven) => {
-    if (Math.abs(driver / (driven * w) - 1) < eps - slack) return true;
+    if (Math.abs(driver / (driven * w) - 1) < eps - QUOTIENT_RATIO) return true;
     const difference = BigInt(driver) * q - BigInt(driven) * p;
     const size = difference < 0n ? -difference : difference;
     return size * within.d <= within.n * BigInt(driven) * p;

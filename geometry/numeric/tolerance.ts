@@ -48,3 +48,5 @@ export const WINDOW_MM = 1e-7;
 export const JOINED_MM = 1e-5;
 /** mm. How far beside a boundary it is asked what lies there, and the shortest piece of one: far under a drawing's line, far over rounding. */
 export const BESIDE_MM = 1e-6;
+/** Of a quotient of products of counts. Floats propose within so much more than is asked; far over the rounding of one product and one quotient. */
+export const QUOTIENT_RATIO = 1e-12;

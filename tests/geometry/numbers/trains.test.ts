@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { productsOf, setsOf, setsWithProduct } from "../../../geometry/numbers/products.ts";
+import { halvesOf, productsBetween, productsOf, setsOf, setsWithProduct } from "../../../geometry/numbers/products.ts";
 import { findTrains, searchTrains } from "../../../geometry/numbers/trains.ts";
 import { decimalRatio, ratio, toNumber, writeRatio } from "../../../geometry/numeric/ratio.ts";
 
@@ -36,6 +36,17 @@ describe("products of counts", () => {
   });
 });
 
+describe("a stretch of the products", () => {
+  it("[NUM1] is what the whole list has between its limits, both included", () => {
+    fc.assert(fc.property(fc.uniqueArray(fc.integer({ min: 2, max: 40 }), { minLength: 1, maxLength: 8 }), fc.integer({ min: 0, max: 5 }), fc.nat(), fc.nat(), (some, size, a, b) => {
+      const counts = some.sort((x, y) => x - y);
+      const all = [...productsOf(counts, size)];
+      const low = all[a % all.length] ?? 0, high = all[b % all.length] ?? 0;
+      expect([...productsBetween(halvesOf(counts, size), low, high)]).toEqual(all.filter((p) => p >= low && p <= high));
+    }), { seed: 63 });
+  });
+});
+
 describe("finding numbers", () => {
   it("[NUM2] one, two and three engagements give exactly the set that trying every count gives", () => {
     const counts = range(6, 16);
@@ -45,6 +56,16 @@ describe("finding numbers", () => {
       expect(found.exhaustive).toBe(true);
       expect(written(found)).toEqual(bruteForce(wanted, decimalRatio(within), size, counts));
     }
+  });
+
+  it("[NUM2] four engagements and a stated error give the set of all quadruples held against one another", () => {
+    const counts = [7, 8, 11, 13, 15, 29, 31, 37];
+    const wanted = ratio(1000, 29531);
+    const sets = everySet(counts, 4).map((s) => s.reduce((x, y) => x * y, 1));
+    const brute = sets.flatMap((d) => sets.filter((v) => Math.abs(d * 29531 - v * 1000) <= 0.002 * v * 1000)).length;
+    const found = findTrains({ wanted, within: decimalRatio("0.002"), engagements: 4, counts });
+    expect(brute).toBeGreaterThan(0);
+    expect(found.trains).toHaveLength(brute);
   });
 
   it("[NUM2] the same for ratios and errors taken by chance", () => {
