@@ -44,7 +44,7 @@ export function productsBetween({ large, small, alike }: Halves, low: number, hi
   for (let i = 0; i < large.length; i++) {
     const most = alike ? i + 1 : small.length;
     from[i] = firstOver(small, most, large[i], low, false);
-    to[i] = firstOver(small, most, large[i], high, true);
+    to[i] = Math.max(from[i], firstOver(small, most, large[i], high, true));
     size += to[i] - from[i];
   }
   const values = new Float64Array(size);
