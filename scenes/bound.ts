@@ -7,11 +7,9 @@ import type { Lifts } from "./solids/lift.ts";
 /** About the middle of the frame, else of the arbors; `lifted` from 0 to 1. */
 export function boundOf(movement: Movement, lifts: Lifts, lifted: number): Bound {
   const { plates, pillars, case: housing } = movement.instrument.frame;
-  let lowX = Infinity, highX = -Infinity, lowY = Infinity, highY = -Infinity, lowMm = Infinity, highMm = -Infinity;
-  const round = (x: number, y: number, r: number) => {
-    [lowX, highX] = [Math.min(lowX, x - r), Math.max(highX, x + r)];
-    [lowY, highY] = [Math.min(lowY, y - r), Math.max(highY, y + r)];
-  };
+  const rounds: (readonly [x: number, y: number, radius: number])[] = [];
+  const round = (x: number, y: number, radius: number) => { rounds.push([x, y, radius]); };
+  let lowMm = Infinity, highMm = -Infinity;
   const tall = (low: number, high: number) => { [lowMm, highMm] = [Math.min(lowMm, low), Math.max(highMm, high)]; };
   for (const plate of plates) {
     const up = lifted * (lifts.plates.get(plate.id) ?? 0);
@@ -19,7 +17,7 @@ export function boundOf(movement: Movement, lifts: Lifts, lifted: number): Bound
     if ("circle" in plate.outline) round(plate.outline.circle.x ?? 0, plate.outline.circle.y ?? 0, plate.outline.circle.diameter / 2);
     else if ("rectangle" in plate.outline) {
       const { x = 0, y = 0, width, height } = plate.outline.rectangle;
-      for (const s of [-0.5, 0.5]) round(x + s * width, y + s * height, 0);
+      for (const [i, j] of [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const) round(x + (i * width) / 2, y + (j * height) / 2, 0);
     } else for (const [x, y] of plate.outline.polygon) round(x, y, 0);
   }
   for (const p of pillars) { round(p.x, p.y, p.diameter / 2); tall(p.from, p.to); }
@@ -30,9 +28,10 @@ export function boundOf(movement: Movement, lifts: Lifts, lifted: number): Bound
     tall(arbor.foot + up, arbor.head + up);
   });
   for (const ring of ringsOf(movement)) round(ring.x, ring.y, ring.outerMm);
-  if (lowX > highX) return { x: 0, y: 0, radiusMm: 20, lowMm: 0, highMm: 20 };
-  const radiusMm = Math.max(2, (highX - lowX) / 2, (highY - lowY) / 2);
-  return { x: (lowX + highX) / 2, y: (lowY + highY) / 2, radiusMm, lowMm, highMm };
+  if (rounds.length === 0) return { x: 0, y: 0, radiusMm: 20, lowMm: 0, highMm: 20 };
+  const middle = (axis: 0 | 1) => (Math.min(...rounds.map((c) => c[axis] - c[2])) + Math.max(...rounds.map((c) => c[axis] + c[2]))) / 2;
+  const x = middle(0), y = middle(1);
+  return { x, y, radiusMm: Math.max(2, ...rounds.map((c) => Math.hypot(c[0] - x, c[1] - y) + c[2])), lowMm, highMm };
 }
 
 /** How far the parts of an arbor reach from its axis, near enough to frame a picture. */

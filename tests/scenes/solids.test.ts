@@ -119,4 +119,15 @@ describe("the bound of a movement", () => {
     expect([bound.lowMm, bound.highMm]).toEqual([-2.5, 51]);
     expect(lifted.highMm).toBeGreaterThan(bound.highMm + 30);
   });
+
+  it("reaches the corners of square plates, wherever they are, and has an answer for nothing at all", () => {
+    const bare = { arbors: [], engagements: [], displays: [] };
+    const plate = { id: "back", z: 0, thickness: 2, outline: { rectangle: { width: 60, height: 80, x: 5, y: -7 } } };
+    const of = (frame: typeof HARBOUR_DIAL.frame) => {
+      const made = workOut({ ...HARBOUR_DIAL, ...bare, frame });
+      return boundOf(made, liftsOf(made, { assembly: [] }), 0);
+    };
+    expect(of({ plates: [plate], pillars: [] })).toEqual({ x: 5, y: -7, radiusMm: 50, lowMm: 0, highMm: 2 });
+    expect(of({ plates: [], pillars: [] }).radiusMm).toBeGreaterThan(0);
+  });
 });

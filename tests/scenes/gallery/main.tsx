@@ -1,5 +1,6 @@
 // A bare page with the movement view alone, set by its address: ?theme=dark&standing=edge&finding=1&lift=1&cut=.5&plates=.14
-// &chosen=G&turns=12.5&drag=1. For looking at the view and for its browser tests.
+// &chosen=G&turns=12.5&drag=1
+// &hidden=front E F&held=J. For looking at the view and for its browser tests.
 import { useState } from "react";
 import { createRoot } from "react-dom/client";
 import { workOut } from "../../../geometry/index.ts";
@@ -26,9 +27,11 @@ function Gallery() {
     <MovementView movement={movement} sheet={SHEET} turns={clock} theme={asked.get("theme") === "dark" ? "dark" : "light"}
       standing={STANDING} onSeen={(seen) => said.push(seen.says)} chosen={chosen} onChoose={(id) => { said.push(`choose ${id}`); onChoose(id); }}
       finding={asked.has("finding") ? FOUL : null} lift={figure("lift", 0)} cut={figure("cut", 0)} plates={figure("plates", 0.14)}
-      drag={asked.has("drag") ? "in gear" : null} onDrag={onDrag} stillMotion letters label="Harbour dial" />
+      drag={asked.has("drag") ? "in gear" : null} onDrag={onDrag} stillMotion letters label="Harbour dial"
+      hidden={HIDDEN} held={asked.has("held") ? { id: asked.get("held") ?? "", by: 24 } : null} />
   );
 }
+const HIDDEN = new Set(asked.get("hidden")?.split(" "));
 const STANDING = { view: (asked.get("standing") ?? "quarter") as Standing, nonce: 0 };
 const SHEET = { assembly: [["B"], ["A"], ["C"], ["D"], ["H"], ["J"], ["E"], ["F"], ["G"]] } as never;
 
