@@ -38,6 +38,8 @@ export interface Remedy {
   readonly says: string;
   readonly move: string;
   readonly by: { readonly x: number; readonly y: number } | { readonly z: number };
+  /** Arbors that must follow so that all stay in gear; absent where none must. */
+  readonly with?: readonly { readonly move: string; readonly by: { readonly x: number; readonly y: number } }[];
 }
 
 export interface Sheet {

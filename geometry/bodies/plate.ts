@@ -1,6 +1,6 @@
 // A plate in plan: how far a place, or an axis carried round, is from the edge of its outline. Lengths in mm; positive
 // outside the outline, negative inside.
-import type { Plate, PlateOutline } from "../instrument.ts";
+import type { PlateOutline } from "../instrument.ts";
 import { leastOver } from "../numeric/least.ts";
 import { ownReach, placeReach, type Axis } from "./axis.ts";
 
@@ -67,14 +67,6 @@ export function farthestOfOutline(outline: PlateOutline, axis: Axis): number {
   let farthest = 0;
   for (const [x, y] of cornersOf(outline) ?? []) farthest = Math.max(farthest, placeReach(axis, x, y).greatest);
   return farthest;
-}
-
-/** Least metal between a round hole about a place and the edge of a plate or any of its openings; negative where it breaks out. */
-export function metalRound(plate: Plate, x: number, y: number, radius: number): number {
-  let metal = -edgeDistance(plate.outline, x, y) - radius;
-  for (const o of plate.openings ?? [])
-    metal = Math.min(metal, Math.hypot(o.x - x, o.y - y) - o.diameter / 2 - radius);
-  return metal;
 }
 
 /** Least box round an outline. */

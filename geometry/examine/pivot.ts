@@ -1,6 +1,6 @@
 // `pivot`: an arbor's pivots in their plates, and its endshake against its own, else the practice's. The gravest of
 // what is examined stands for the arbor. Lengths in mm.
-import { metalRound } from "../bodies/plate.ts";
+import { metalRound, platesInPlan, type PlateInPlan } from "../bodies/openings.ts";
 import { graver, severityOf } from "../clearance/severity.ts";
 import type { Finding, Severity } from "../finding.ts";
 import type { Pivot, Plate } from "../instrument.ts";
@@ -16,25 +16,26 @@ interface Check {
   readonly says: string;
 }
 
-export const pivotFindings = (movement: Movement): Finding[] => movement.arbors.flatMap((worked) => {
-  const { foot, head } = worked.arbor.pivots ?? {};
-  const first = foot ?? head;
-  if (first === undefined) return [];
-  const checks = [endshakeCheck(movement, worked)];
-  if (foot !== undefined) checks.push(...seatChecks(movement, worked, foot, worked.arbor.foot));
-  if (head !== undefined) checks.push(...seatChecks(movement, worked, head, worked.arbor.head - head.length));
-  const { severity, gap, worst, wanted, z, says } = checks.reduce(gravest);
-  return [{
-    code: "pivot", severity, between: [worked.id, first.plate], gap, worst, wanted,
-    at: { x: worked.x, y: worked.y, z }, says, remedies: [],
-  }];
-});
+export function pivotFindings(movement: Movement): Finding[] {
+  const plates = platesInPlan(movement.instrument.frame.plates);
+  return movement.arbors.flatMap((worked) => {
+    const { foot, head } = worked.arbor.pivots ?? {};
+    const first = foot ?? head;
+    if (first === undefined) return [];
+    const checks = [endshakeCheck(movement, worked)];
+    if (foot !== undefined) checks.push(...seatChecks(plates.get(foot.plate), worked, foot, worked.arbor.foot));
+    if (head !== undefined) checks.push(...seatChecks(plates.get(head.plate), worked, head, worked.arbor.head - head.length));
+    const { severity, gap, worst, wanted, z, says } = checks.reduce(gravest);
+    const at = { x: worked.x, y: worked.y, z };
+    return [{ code: "pivot", severity, between: [worked.id, first.plate], gap, worst, wanted, at, says, remedies: [] }];
+  });
+}
 
 /** The axis is in the metal of the plate, and the pivot cannot leave it within the shake. */
-function seatChecks(movement: Movement, worked: WorkedArbor, pivot: Pivot, z: number): Check[] {
-  const plate = movement.instrument.frame.plates.find((p) => p.id === pivot.plate);
-  if (plate === undefined) return [];
-  const metal = metalRound(plate, worked.x, worked.y, 0);
+function seatChecks(inPlan: PlateInPlan | undefined, worked: WorkedArbor, pivot: Pivot, z: number): Check[] {
+  if (inPlan === undefined) return [];
+  const { plate } = inPlan;
+  const metal = metalRound(inPlan, worked.x, worked.y, 0);
   const drawn = heldIn(plate, pivot, z, 0);
   const least = Math.min(heldIn(plate, pivot, z, worked.shake.up), heldIn(plate, pivot, z, -worked.shake.down));
   const at = plate.z + plate.thickness / 2;

@@ -8,6 +8,7 @@ import type { Movement } from "../movement.ts";
 import { workOut } from "../workout.ts";
 import { mm } from "./engaged.ts";
 import { liftsFor, type Lift } from "./lift.ts";
+import { pullFor } from "./pull.ts";
 import { slidesFor, type Slide } from "./slide.ts";
 import { arborName, partName } from "./words.ts";
 
@@ -15,35 +16,43 @@ import { arborName, partName } from "./words.ts";
 const MOST = 12, MOST_IF_OPEN = 3;
 const MOST_EACH = 3;
 
-/** The findings, those of the gravest gaps with remedies. */
-export function withRemedies(scene: Scene, findings: readonly Finding[]): Finding[] {
+/** The findings, those of the gravest gaps with remedies; `thorough`: also such as make other arbors follow. */
+export function withRemedies(scene: Scene, findings: readonly Finding[], thorough: boolean): Finding[] {
   let left = isOpen(scene.movement) ? MOST_IF_OPEN : MOST;
   return findings.map((finding) => {
     if (finding.code !== "gap" || finding.severity === "free" || left === 0) return finding;
     left--;
-    return { ...finding, remedies: remediesIn(scene, finding) };
+    return { ...finding, remedies: remediesIn(scene, finding, thorough) };
   });
 }
 
 /** Moves that cure one gap finding, the least first. */
-export const remediesFor = (movement: Movement, finding: Finding): Remedy[] => remediesIn(sceneOf(movement), finding);
+export const remediesFor = (movement: Movement, finding: Finding): Remedy[] => remediesIn(sceneOf(movement), finding, true);
 
 /** The instrument with a remedy carried out. */
-export function applied(movement: Movement, { move, by }: Pick<Remedy, "move" | "by">): Instrument {
+export function applied(movement: Movement, remedy: Pick<Remedy, "move" | "by" | "with">): Instrument {
+  const by = new Map([[remedy.move, remedy.by], ...(remedy.with ?? []).map((f) => [f.move, f.by] as const)]);
   const arbors = movement.arbors.map(({ arbor, x, y }) => {
-    if (!("z" in by)) return arbor.id === move ? { ...arbor, x: x + by.x, y: y + by.y } : arbor;
-    return { ...arbor, parts: arbor.parts.map((p) => (p.id === move ? { ...p, z: p.z + by.z } : p)) };
+    const aside = by.get(arbor.id);
+    const parts = arbor.parts.map((p) => {
+      const lift = by.get(p.id);
+      return lift !== undefined && "z" in lift ? { ...p, z: p.z + lift.z } : p;
+    });
+    return aside !== undefined && "x" in aside ? { ...arbor, parts, x: x + aside.x, y: y + aside.y } : { ...arbor, parts };
   });
   return { ...movement.instrument, arbors };
 }
 
-function remediesIn(scene: Scene, finding: Finding): Remedy[] {
+function remediesIn(scene: Scene, finding: Finding, thorough: boolean): Remedy[] {
   const [i, j] = finding.between.map((id) => scene.things.findIndex((t) => t.id === id));
   if (i === undefined || j === undefined || i < 0 || j < 0) return [];
   const { movement } = scene;
-  const slides = slidesFor(scene, i, j).map((s) => ({ far: Math.hypot(s.by.x, s.by.y), remedy: slideRemedy(movement, s) }));
-  const lifts = liftsFor(scene, i, j).map((l) => ({ far: Math.abs(l.by), remedy: liftRemedy(l) }));
-  const least = [...slides, ...lifts].sort((a, b) => a.far - b.far).slice(0, MOST_EACH).map((r) => r.remedy);
+  const slides = slidesFor(scene, i, j), lifts = liftsFor(scene, i, j);
+  const pulls = thorough && slides.length + lifts.length === 0 ? pullFor(scene, i, j) : [];
+  const least = [
+    ...[...slides, ...pulls].map((s) => ({ far: Math.hypot(s.by.x, s.by.y), remedy: slideRemedy(movement, s) })),
+    ...lifts.map((l) => ({ far: Math.abs(l.by), remedy: liftRemedy(l) })),
+  ].sort((a, b) => a.far - b.far).slice(0, MOST_EACH).map((r) => r.remedy);
   return isOpen(movement) ? least.filter((r) => curesWhenPlantedAnew(scene, finding, r)) : least;
 }
 
@@ -58,10 +67,15 @@ function curesWhenPlantedAnew(scene: Scene, finding: Finding, remedy: Remedy): b
   return after.every((p) => name(p.a.id, p.b.id) !== cured && (p.verdict.severity !== "foul" || before.has(name(p.a.id, p.b.id))));
 }
 
-function slideRemedy(movement: Movement, { arbor, by, inGear }: Slide): Remedy {
-  const { arbor: moved } = movement.arbors[arbor];
+function slideRemedy(movement: Movement, { arbor, by, inGear, followers }: Slide): Remedy {
+  const idOf = (index: number) => movement.arbors[index].id;
   const far = mm(Math.hypot(by.x, by.y));
-  return { says: `Move ${arborName(moved)} ${far}${inGear ? " on its arc, in gear" : " aside"}`, move: moved.id, by: { x: by.x, y: by.y } };
+  const how = !inGear ? "aside" : followers.length === 0 ? "on its arc, in gear" : `in gear, ${followers.map((f) => idOf(f.arbor)).join(", ")} following`;
+  const rest = followers.map((f) => ({ move: idOf(f.arbor), by: f.by }));
+  return {
+    says: `Move ${arborName(movement.arbors[arbor].arbor)} ${far} ${how}`, move: idOf(arbor), by: { x: by.x, y: by.y },
+    ...(rest.length === 0 ? {} : { with: rest }),
+  };
 }
 
 const liftRemedy = ({ part, by }: Lift): Remedy =>

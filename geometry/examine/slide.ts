@@ -1,18 +1,22 @@
 // Cures in plan: an unsteady arbor, with all that rides on it, moved aside. In gear with others on one axis it slides on
 // its arc about that axis, so that every distance stays; out of gear it goes straight; held by two axes or more it stays.
+// An arbor that stands in line with another is left alone, since it would leave that axis.
 import type { Thing } from "../bodies/thing.ts";
-import { metalRound, type Place } from "../bodies/plate.ts";
+import { metalRound } from "../bodies/openings.ts";
+import type { Place } from "../bodies/plate.ts";
 import type { Scene } from "../clearance/gaps.ts";
 import type { Movement, WorkedArbor } from "../movement.ts";
 import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
-import { bringsFoul, isCured, type Moved } from "./trial.ts";
+import { bringsFoul, isCured } from "./trial.ts";
 
 export interface Slide {
   /** Index of the arbor that is moved. */
   readonly arbor: number;
   readonly by: Place;
-  /** Whether it keeps its engagements by going round an axis. */
+  /** Whether it keeps its engagements. */
   readonly inGear: boolean;
+  /** Arbors that must follow to stay in gear. */
+  readonly followers: readonly { readonly arbor: number; readonly by: Place }[];
 }
 
 /** mm along the path: where a cure is first looked for, how the steps grow, and how far it is sought. */
@@ -31,21 +35,17 @@ export function slidesFor(scene: Scene, i: number, j: number): Slide[] {
 
 interface Path {
   readonly arbor: number;
-  /** The arbor and all that ride on it, as indices. */
-  readonly group: ReadonlySet<number>;
   readonly inGear: boolean;
   /** The move at so many mm along the path, either way. */
   readonly by: (along: number) => Place;
 }
 
 function alongPath(scene: Scene, path: Path, i: number, j: number): Slide | null {
-  const works = (along: number) => {
-    const moved = movedThings(scene, path, path.by(along));
-    return isCured(scene, moved, i, j) && !breaksPlate(scene.movement, path, path.by(along)) && !bringsFoul(scene, moved);
-  };
+  const works = (along: number) => cures(scene, [{ arbor: path.arbor, by: path.by(along) }], i, j);
   for (let before = 0, step = FIRST_MM; step <= FARTHEST_MM; before = step, step *= GROWTH)
     for (const way of [1, -1])
-      if (works(way * step)) return { arbor: path.arbor, by: path.by(way * leastThatWorks(works, way, before, step)), inGear: path.inGear };
+      if (works(way * step)) 
+        return { arbor: path.arbor, by: path.by(way * leastThatWorks(works, way, before, step)), inGear: path.inGear, followers: [] };
   return null;
 }
 
@@ -62,19 +62,27 @@ function leastThatWorks(works: (along: number) => boolean, way: number, fails: n
 function pathOf(scene: Scene, thing: Thing, still: Thing): Path | null {
   const { movement } = scene;
   if (thing.arbor < 0) return null;
-  const chain = movement.arbors[thing.arbor].chain;
-  const arbor = chain.length === 0 ? thing.arbor : chain[chain.length - 1];
-  const root = movement.arbors[arbor];
-  if (root.arbor.steady === true || root.arbor.measured !== undefined) return null;
+  const arbor = rootOf(movement, thing.arbor), root = movement.arbors[arbor];
   const group = groupOf(movement, arbor);
-  if (group.has(still.arbor) || hasPinOrSlot(movement, group)) return null;
+  if (!mayMove(movement, arbor) || group.has(still.arbor) || hasPinOrSlot(movement, group)) return null;
   const partners = partnersOf(movement, root, group);
   if (partners === null) return null;
   const [axis] = partners;
-  if (axis === undefined) return { arbor, group, inGear: false, by: straight(thing.axis.atRest, towards(still)) };
-  return partners.every((p) => near(p, axis)) ? { arbor, group, inGear: true, by: round(root, axis) } : null;
+  if (axis === undefined) return { arbor, inGear: false, by: straight(thing.axis.atRest, towards(still)) };
+  return partners.every((p) => near(p, axis)) ? { arbor, inGear: true, by: round(root, axis) } : null;
 }
 
+/** What an arbor rides on in the end: itself, if it stands in the frame. */
+export const rootOf = (movement: Movement, arbor: number): number => movement.arbors[arbor].chain.at(-1) ?? arbor;
+
+/** Not steady, its hole not yet made, and alone on its axis. */
+function mayMove(movement: Movement, root: number): boolean {
+  const { arbor } = movement.arbors[root];
+  if (arbor.steady === true || arbor.measured !== undefined) return false;
+  return movement.arbors.every((other, i) => i === root || other.chain.length > 0 || !near(other, movement.arbors[root]));
+}
+
+/** An arbor and all that ride on it, as indices. */
 const groupOf = (movement: Movement, root: number): Set<number> =>
   new Set(movement.arbors.flatMap((a, i) => (i === root || a.chain.includes(root) ? [i] : [])));
 
@@ -117,11 +125,16 @@ function round(at: Place, axis: Place): Path["by"] {
   };
 }
 
-function movedThings({ things, places }: Scene, { group }: Path, by: Place): Moved {
+/** Whether arbors put elsewhere, with all that ride on them, cure a pair, keep their holes in metal and bring no foul. */
+export function cures(scene: Scene, moves: readonly { readonly arbor: number; readonly by: Place }[], i: number, j: number): boolean {
+  const { movement, things, places } = scene;
   const moved = new Map<number, Thing>();
-  for (const arbor of group)
-    for (let i = places.arborStart[arbor]; i < things.length && things[i].arbor === arbor; i++) moved.set(i, movedThing(things[i], by));
-  return moved;
+  for (const { arbor, by } of moves)
+    for (const rider of groupOf(movement, arbor)) {
+      if (breaksPlate(scene, rider, by)) return false;
+      for (let k = places.arborStart[rider]; k < things.length && things[k].arbor === rider; k++) moved.set(k, movedThing(things[k], by));
+    }
+  return isCured(scene, moved, i, j) && !bringsFoul(scene, moved, moves.length > 1);
 }
 
 function movedThing(thing: Thing, by: Place): Thing {
@@ -130,16 +143,15 @@ function movedThing(thing: Thing, by: Place): Thing {
   return { ...thing, axis: { ...axis, x: axis.x + by.x, y: axis.y + by.y, atRest } };
 }
 
-/** Whether a pivot hole of the group would break out of metal that it is now in. */
-function breaksPlate(movement: Movement, { group }: Path, by: Place): boolean {
-  for (const index of group) {
-    const { arbor, x, y, ownSideshake } = movement.arbors[index];
-    for (const pivot of [arbor.pivots?.foot, arbor.pivots?.head]) {
-      const plate = pivot && movement.instrument.frame.plates.find((p) => p.id === pivot.plate);
-      if (pivot === undefined || plate === undefined) continue;
-      const hole = (pivot.diameter + ownSideshake) / 2;
-      if (metalRound(plate, x + by.x, y + by.y, hole) <= 0 && metalRound(plate, x, y, hole) > 0) return true;
-    }
+/** Whether a pivot hole would break out of metal that it is now in. */
+function breaksPlate({ movement, things, places }: Scene, index: number, by: Place): boolean {
+  const { arbor, x, y, ownSideshake } = movement.arbors[index];
+  for (const pivot of [arbor.pivots?.foot, arbor.pivots?.head]) {
+    const at = pivot && places.plate.get(pivot.plate);
+    if (pivot === undefined || at === undefined) continue;
+    const { plate, openings } = things[at];
+    const hole = (pivot.diameter + ownSideshake) / 2;
+    if (plate !== null && metalRound({ plate, openings }, x + by.x, y + by.y, hole) <= 0 && metalRound({ plate, openings }, x, y, hole) > 0) return true;
   }
   return false;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { axisOf, standingAxis } from "../../../geometry/bodies/axis.ts";
-import { edgeDistance, farthestOfOutline, leastEdgeDistance, metalRound, nearestOnEdge } from "../../../geometry/bodies/plate.ts";
+import { edgeDistance, farthestOfOutline, leastEdgeDistance, nearestOnEdge } from "../../../geometry/bodies/plate.ts";
+import { metalRound, platesInPlan, roomInOpenings } from "../../../geometry/bodies/openings.ts";
 import type { Plate, PlateOutline } from "../../../geometry/instrument.ts";
 import { ratio } from "../../../geometry/numeric/ratio.ts";
 import { arborOf, handmade, instrumentOf } from "../../fixtures/handmade.ts";
@@ -80,9 +81,23 @@ describe("a plate in plan", () => {
 
   it("[EDGE1] metal round a hole is counted to the nearest edge, of the outline or of an opening", () => {
     const plate: Plate = { id: "p", z: 0, thickness: 2, outline: rectangle, openings: [{ x: 6, y: 0, diameter: 4 }] };
-    near(metalRound(plate, 2, 0, 0.5), 1.5);
-    near(metalRound(plate, -6, 0, 0.5), 1.5);
-    near(metalRound(plate, -1, 0, 0.5), 4.5);
-    near(metalRound(plate, 6, 0, 0.5), -2 - 0.5);
+    const inPlan = platesInPlan([plate]).get("p")!;
+    near(metalRound(inPlan, 2, 0, 0.5), 1.5);
+    near(metalRound(inPlan, -6, 0, 0.5), 1.5);
+    near(metalRound(inPlan, -1, 0, 0.5), 4.5);
+    near(metalRound(inPlan, 6, 0, 0.5), -2 - 0.5);
+  });
+
+  it("[EDGE1] [GAP3] however many openings a plate has, the nearest counts, and the one that an axis stands in", () => {
+    const source = sourceOf(19);
+    const openings = Array.from({ length: 40 }, () => ({ x: source.between(-30, 30), y: source.between(-30, 30), diameter: source.between(1, 9) }));
+    const plate: Plate = { id: "p", z: 0, thickness: 2, outline: { circle: { diameter: 70 } }, openings };
+    const inPlan = platesInPlan([plate]).get("p")!;
+    for (let i = 0; i < 300; i++) {
+      const x = source.between(-40, 40), y = source.between(-40, 40);
+      const to = openings.map((o) => Math.hypot(o.x - x, o.y - y) - o.diameter / 2);
+      near(metalRound(inPlan, x, y, 0.5), Math.min(35 - Math.hypot(x, y), ...to) - 0.5);
+      near(roomInOpenings(plate, inPlan.openings, standingAxis(x, y)), -Math.min(...to));
+    }
   });
 });
