@@ -54,7 +54,7 @@ export interface MovementViewProps {
   readonly chosen: string | null;
   /** A click chooses the arbor first, its part when the arbor is chosen already, null on bare ground. */
   readonly onChoose: (id: string | null) => void;
-  /** The finding to show in its place; a new one turns the view to it. */
+  /** The finding to show in its place. One of another code or about other things turns the view to it; the same, found afresh, does not. */
   readonly finding: Finding | null;
   /** 0 as it stands … 1 every arbor lifted clear along z. */
   readonly lift: number;
@@ -62,14 +62,15 @@ export interface MovementViewProps {
   readonly cut: number;
   /** 1 the plates as they are … 0 unseen. The back plate stays. */
   readonly plates: number;
-  /** null: arbors are not to be dragged, every drag turns the view. */
+  /** null: arbors are not to be dragged, every drag turns the view. Else a drag holds an arbor by its bare body, by its letter, or by
+   * anything on it once it is chosen; a pipe moves what it rides on; elsewhere it turns the view. */
   readonly drag: DragWay | null;
   readonly onDrag?: DragHearer;
   /** Reduced motion: no turning or lifting in between. */
   readonly stillMotion: boolean;
-  /** Letters on leaders. */
+  /** Letters on leaders; false: only those of what is chosen and of the finding. */
   readonly letters: boolean;
-  /** Ids of things not to be drawn (putting together: what is not in yet). */
+  /** Ids of things not to be drawn (putting together: what is not in yet): an arbor with all its parts, a display with its dial. */
   readonly hidden?: ReadonlySet<string>;
   /** An arbor or plate held over its place by so much along z (putting together), with a chain line down to it. */
   readonly held?: { readonly id: string; readonly by: number } | null;

@@ -18,7 +18,7 @@ interface Props {
 
 export const Dials = memo(function Dials({ stage, movement, metals, hidden, thin }: Props) {
   const rings = useMemo(() => ringsOf(movement), [movement]);
-  const shown = rings.filter((ring) => !hidden.has(movement.arbors[ring.arbor]?.id ?? ""));
+  const shown = rings.filter((ring) => !hidden.has(ring.id) && !hidden.has(movement.arbors[ring.arbor]?.id ?? ""));
   return shown.map((ring) => <Dial key={ring.id} content={JSON.stringify(ring)} thin={thin.has(dialName(ring))} stage={stage} metals={metals} />);
 });
 
