@@ -9,12 +9,12 @@ const root = resolve(import.meta.dirname, "..");
 /** What a room of the kernel may import of the kernel, in the order of the table in DEVELOPERS.md: each sees those above it. */
 const GEOMETRY = [
   "numeric", "instrument.ts", "planar", "teeth", "finding.ts", "movement.ts", "train", "motion", "planting", "heights",
-  "bodies", "clearance", "depth", "assembly", "numbers", "workshop", "workout.ts", "examine", "mesh", "index.ts",
+  "bodies", "clearance", "depth", "assembly", "numbers", "workshop", "workout.ts", "examine", "search", "mesh", "index.ts",
 ];
 /** Pairs that the order alone would allow and the plan forbids. */
 const FORBIDDEN: readonly [string, string][] = [
   ["geometry/clearance", "geometry/depth"], ["geometry/examine", "geometry/mesh"], ["geometry/clearance", "geometry/mesh"],
-  ["geometry/planting", "geometry/motion"], ["geometry/numbers", "geometry/planting"], ["geometry/mesh", "geometry/examine"],
+  ["geometry/planting", "geometry/motion"], ["geometry/numbers", "geometry/planting"], ["geometry/mesh", "geometry/examine"], ["geometry/mesh", "geometry/search"],
 ];
 /** What each room of the shell may import besides packages. */
 const SHELL: Record<string, readonly string[]> = {

@@ -26,6 +26,8 @@ export interface Ring {
   readonly from: number;
   readonly to: number;
   readonly between: readonly [string, string];
+  /** Index of the arbor that the place goes with; −1: the frame. */
+  readonly by: number;
 }
 
 /** Where the distance from an outline's edge (negative inside) is at most, or (`outside`) at least, `level`; but not in its holes. */
@@ -51,6 +53,12 @@ export interface Ground {
 
 /** What forbids, or crowds, the places of one arbor and all that moves with it, everything else standing as it stands. */
 export function groundOf(movement: Movement, arbor: number, plan: Plan = planOf(movement), scene: Scene = sceneOf(movement)): Ground {
+  const { foul, wanting, ...whose } = wholeGroundOf(movement, arbor, plan, scene);
+  return { ...whose, foul: leastOf(foul), wanting: leastOf(wanting) };
+}
+
+/** The same, every pair with its own shape even where another forbids as much. */
+export function wholeGroundOf(movement: Movement, arbor: number, plan: Plan, scene: Scene): Ground {
   const own = plan.groupOf[arbor];
   const root = plan.roots[own].find((r) => r === arbor || movement.arbors[arbor].chain.includes(r)) ?? plan.roots[own][0];
   const group = new Set(movement.arbors.flatMap((_, i) => (plan.groupOf[i] === own ? [i] : [])));
@@ -68,7 +76,7 @@ export function groundOf(movement: Movement, arbor: number, plan: Plan = planOf(
     foul.push(...metalShapes(movement, hole, root, 0));
     wanting.push(...metalShapes(movement, hole, root, movement.practice.edge));
   }
-  return { root, group, foul: leastOf(foul), wanting: leastOf(wanting) };
+  return { root, group, foul, wanting };
 }
 
 /** How it would stand with its root at a place. */
@@ -163,7 +171,7 @@ function ringOf(movement: Movement, relation: Relation, ca: Cylinder, cb: Cylind
   from = Math.max(from, badInHeightFrom(movement, relation, ca, cb, arms, how));
   const to = both + arms;
   const off = aside(movement, a, root);
-  return to > 0 && from <= to ? { kind: "ring", x: b.axis.x + off.x, y: b.axis.y + off.y, from, to, between: [a.id, b.id] } : null;
+  return to > 0 && from <= to ? { kind: "ring", x: b.axis.x + off.x, y: b.axis.y + off.y, from, to, between: [a.id, b.id], by: b.arbor } : null;
 }
 
 function slabOf(movement: Movement, relation: Relation, plate: Plate, ca: Cylinder, cb: Cylinder, root: number, how: How): Slab | null {
@@ -219,7 +227,7 @@ function metalShapes(movement: Movement, { arbor, plate, radius }: Hole, root: n
   const between: [string, string] = [movement.arbors[arbor].id, plate.id];
   return [
     { kind: "slab", outline: plate.outline, level: -need, outside: true, x, y, holes: [], between },
-    ...(plate.openings ?? []).map((o): Ring => ({ kind: "ring", x: x + o.x, y: y + o.y, from: 0, to: o.diameter / 2 + need, between })),
+    ...(plate.openings ?? []).map((o): Ring => ({ kind: "ring", x: x + o.x, y: y + o.y, from: 0, to: o.diameter / 2 + need, between, by: -1 })),
   ];
 }
 
