@@ -4,7 +4,7 @@ import { useBench, useNarrow, useNow } from "../state/hooks.ts";
 import type { Look, Units } from "../state/state.ts";
 import { Choice } from "./Choice.tsx";
 import { EXAMPLES } from "./examples.ts";
-import { openExample, pickFile, save } from "./files.ts";
+import { beginAfresh, openExample, pickFile, save } from "./files.ts";
 import "./head.css";
 import { Menu } from "./Menu.tsx";
 import { Openings } from "./Openings.tsx";
@@ -44,11 +44,11 @@ function Standing() {
   const way = useNow((s) => s.way);
   const hold = useNow((s) => s.drag?.holds ?? null);
   const saved = useNow((s) => isSaved(s.history));
-  const example = useNow((s) => s.file === null && s.history.past.length === 0);
+  const untouched = useNow((s) => s.file === null && s.history.past.length === 0);
   const open = useNow((s) => s.instrument !== null);
   if (saying) return <div className="state saying" role="status">{saying}</div>;
   if (!open) return null;
-  const words = drag === null ? (example ? "an example" : saved ? "saved" : "not saved")
+  const words = drag === null ? (untouched ? "unchanged" : saved ? "saved" : "not saved")
     : hold ?? (way === "in gear" ? `moving ${drag}; Esc puts it back` : "trying the depth, not yet kept; Esc puts it back");
   return <div className={drag !== null && hold !== null ? "state saying" : "state"} role="status">{words}</div>;
 }
@@ -77,6 +77,7 @@ function Opening() {
     <>
       <button type="button" data-closes onClick={() => pickFile(bench)}>Open</button>
       {narrow ? examples : <Menu label="Examples">{examples}</Menu>}
+      <button type="button" data-closes disabled={!open} onClick={() => beginAfresh(bench)}>Begin afresh</button>
       <button type="button" data-closes disabled={!open} onClick={() => void save(bench)}>Save</button>
     </>
   );

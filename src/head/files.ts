@@ -43,6 +43,14 @@ export async function openExample(bench: Bench, example: Example): Promise<void>
   }
 }
 
+/** Puts the instrument away and shows the ways to begin. */
+export function beginAfresh(bench: Bench): void {
+  if (!settled(bench)) return;
+  bench.clock.stop();
+  bench.clock.set(0);
+  bench.actions.putAway();
+}
+
 /** Shows the picker; what is picked is opened. */
 export function pickFile(bench: Bench): void {
   const input = document.createElement("input");
@@ -82,7 +90,7 @@ function settled({ store, actions }: Bench): boolean {
   actions.keep();
   const { instrument, history } = store.getState();
   if (!instrument || isSaved(history)) return true;
-  return window.confirm(`“${instrument.name}” has changes that are not saved. Open another and lose them?`);
+  return window.confirm(`“${instrument.name}” has changes that are not saved. Put it away and lose them?`);
 }
 
 const unknownInWords = (unknown: readonly string[]): string => {

@@ -13,6 +13,8 @@ import { movementOf } from "./worked.ts";
 export interface Actions {
   /** Puts an instrument in place of the one that is open. */
   open(instrument: Instrument, file: string | null, history?: History): void;
+  /** Nothing is open any more. */
+  putAway(): void;
   refuse(file: string, faults: readonly Fault[]): void;
   closeRefusal(): void;
   run<A>(command: Command<A>, args: A): boolean;
@@ -66,6 +68,9 @@ export function createActions(store: Store): Actions {
     run, keep, putBack,
     open: (instrument, file, history = NO_HISTORY) => store.setState({
       drag: null, worked: null, instrument, history, file, chosen: null, finding: null, planting: false, refusal: null, saying: null,
+    }),
+    putAway: () => store.setState({
+      drag: null, worked: null, instrument: null, history: NO_HISTORY, file: null, chosen: null, finding: null, planting: false, refusal: null, saying: null,
     }),
     refuse: (file, faults) => store.setState({ refusal: { file, faults }, saying: null }),
     closeRefusal: () => store.setState({ refusal: null }),

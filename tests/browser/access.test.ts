@@ -37,6 +37,13 @@ describe("axe finds nothing wrong", () => {
       await page.getByRole("button", { name: "Plant it" }).click();
       await page.getByRole("button", { name: "Settings" }).click();
       expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Settings" }).click();
+      await page.getByRole("button", { name: "Begin afresh" }).click();
+      await page.getByRole("button", { name: "A plate of your own" }).click();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("textbox", { name: "diameter" }).fill("90");
+      await page.getByRole("button", { name: "Begin", exact: true }).click();
+      await page.locator(".head .name", { hasText: "A new instrument" }).waitFor();
       await context.close();
     }, 240_000);
 

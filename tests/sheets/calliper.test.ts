@@ -74,6 +74,11 @@ describe("the train written as wheels over pinions", () => {
   it("runs from the crank to the pointer, and multiplies to the days of one turn", () => {
     expect(trainTo(movement, 2)).toEqual([{ over: 40, under: 20 }, { over: 32, under: 16 }]);
     expect(trainTo(movement, 0)).toEqual([]);
+    const hand = workOut({
+      ...SLIPWAY, couplings: [{ kind: "friction", between: ["C", "H"] }],
+      arbors: [...SLIPWAY.arbors, { id: "H", diameter: 6, bore: 4.04, foot: 32.5, head: 35, rides: { on: "C", radius: 0, angle: 0 }, parts: [] }],
+    });
+    expect(trainTo(hand, 3)).toEqual(trainTo(movement, 2));
   });
 
   it("is one division wrong after so many years as the drift takes for it", () => {

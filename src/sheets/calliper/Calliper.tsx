@@ -49,7 +49,7 @@ export function Calliper() {
       </div>
       <div className="elevation-part">
         <div className="heading"><h2>Elevation</h2><span className="beside">developed, heights three times the widths</span></div>
-        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 200} />
+        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 170} />
         {finding && (
           <p className="note"><Mark severity={finding.severity} /> <FindingTitle movement={movement} finding={finding} short={false} />
             {finding.gap === undefined ? null : <span className="figure">{"  "}{length(finding.gap, units)} {unitName(units)}</span>}</p>

@@ -1,5 +1,5 @@
-// The way from the crank to an arbor through plain engagements, to be written as wheels over pinions. Where carried
-// axes or couplings come in there is no such way, and the exact rate is written instead.
+// The way from the crank to an arbor through plain engagements, to be written as wheels over pinions; a friction-tight
+// arbor goes with what carries it. Where carried axes or pins in slots come in there is no such way.
 import { countOf, type Movement, type Ratio, ratio, toNumber } from "../../../geometry/index.ts";
 
 export interface Fraction {
@@ -13,9 +13,16 @@ export function trainTo(movement: Movement, arbor: number): readonly Fraction[] 
   const start = movement.arborIndex.get(movement.instrument.input.arbor);
   const rate = movement.arbors[arbor]?.rate;
   if (start === undefined || !rate) return null;
-  const way = new Map<number, { readonly from: number; readonly fraction: Fraction }>();
+  const way = new Map<number, { readonly from: number; readonly fraction: Fraction | null }>();
+  const tight = (movement.instrument.couplings ?? []).flatMap((c) => (c.kind === "friction" ? [c.between.map((id) => movement.arborIndex.get(id) ?? -1)] : []));
   const next = [start];
-  for (let at = next.shift(); at !== undefined && at !== arbor; at = next.shift())
+  for (let at = next.shift(); at !== undefined && at !== arbor; at = next.shift()) {
+    for (const pair of tight) {
+      const [to] = pair.includes(at) ? pair.filter((a) => a !== at) : [];
+      if (to === undefined || to === start || way.has(to)) continue;
+      way.set(to, { from: at, fraction: null });
+      next.push(to);
+    }
     for (const e of movement.engagements) {
       const forward = e.driverArbor === at, to = forward ? e.drivenArbor : e.driverArbor;
       if ((!forward && e.drivenArbor !== at) || to === start || way.has(to) || e.carrier !== null) continue;
@@ -23,11 +30,12 @@ export function trainTo(movement: Movement, arbor: number): readonly Fraction[] 
       way.set(to, { from: at, fraction: forward ? { over: driven, under: driver } : { over: driver, under: driven } });
       next.push(to);
     }
+  }
   const fractions: Fraction[] = [];
   for (let at = arbor; at !== start;) {
     const step = way.get(at);
     if (!step) return null;
-    fractions.unshift(step.fraction);
+    if (step.fraction) fractions.unshift(step.fraction);
     at = step.from;
   }
   return gives(fractions, rate) ? fractions : null;
