@@ -12,6 +12,25 @@ export { findTrains, largestOf, searchTrains, teethTotal, type FoundTrain, type 
 export { continuedFraction, convergents, mediantPath, primeFactors, type MediantStep } from "./numbers/fractions.ts";
 /** How a dividing head gives a count: plain, compound, differential. */
 export { canDivide, divide, ORDINARY_HEAD, type Dividing, type Head } from "./numbers/dividing.ts";
+/** Near and angular dividing, and the checks while cutting; why a count cannot be had. */
+export {
+  angleSettings, nearSettings, oppositeCheck, runningCheck, type AngleSetting, type NearSetting, type OppositeCheck, type RunningCheck,
+} from "./numbers/approximate.ts";
+export { cannotDivideSays, inTheWay, standNear, type NearRatio } from "./numbers/primes.ts";
+/** The train as it is: every display's engagements from the input, exact. */
+export { daysOf, trainTable, trainTo, yearsToOneDivision, type TrainStep, type WrittenTrain } from "./numbers/train-table.ts";
+/** A wanted ratio or period as it is typed. */
+export { finerThanStated, periodOf, wantedPeriod, wantedRatio, type TypedWanted, type Wanted } from "./numbers/wanted.ts";
+/** The counts that may be asked for, by ranges, cutters and head. */
+export { allowedCounts, headOf, isAwkward, isServed, type CountLimits } from "./numbers/counts.ts";
+/** What a train costs, ranking by it, reverted pairings, drift and room. */
+export { driftOf, meritsOf, ranked, revertedPairing, roomOf, type Merit, type Pairing, type Weights, type Workshop } from "./numbers/merits.ts";
+/** Trains on a carrier and differentials. */
+export { differentialTrains, searchCarried, type CarriedSearch, type CarriedTrain, type CarriedTrains, type SumTrain } from "./numbers/epicyclic.ts";
+/** Several displays at once on the fewest wheels. */
+export {
+  shareTrains, type SharedAnswer, type SharedEngagement, type SharedSearch, type SharedStep, type SharedTrains, type WantedDisplay,
+} from "./numbers/several.ts";
 
 // What an instrument is.
 /** An instrument as its file says it, field by field. */
@@ -114,3 +133,24 @@ export { areaOfLoops, pathText, type Circle, type Loop, type Piece as RegionPiec
 // Searching.
 /** Places for all arbors that may move, with the best least gap: step by step with the best so far, or as a whole. */
 export { findPlaces, searchPlaces, type HowToPlant, type Planted, type PlantingStep, type Quarrel } from "./search/places.ts";
+
+// The workshop: figures of the sheets.
+/** Every figure a toothed part is made from. */
+export { sineBarMm, wheelFigures, type CrossingFigures, type Mate, type WheelFigures } from "./workshop/wheel.ts";
+/** The dividing card for a count. */
+export { cardOf, type Card, type Check } from "./workshop/card.ts";
+/** Span over teeth and distance over pins; the form cutter for a count. */
+export { overPins, spanOf, usualPin, usualSpan, type Pins, type Span } from "./workshop/span.ts";
+export { bandOf, cutterFor, type Band, type Wanted } from "./workshop/cutters.ts";
+/** Limits and fits by ISO 286-2; where parts sit on arbors and collets. */
+export { fitOf, FITS_SOURCE, holeLimits, shaftLimits, type Fit, type Limits } from "./workshop/fits.ts";
+export { arborDiameterAt, carriedBy, PROUD_MM, seatOf, spigotMm, type Seat } from "./workshop/seats.ts";
+/** Materials, densities, masses; contraction and bends. */
+export { DENSITY_SOURCE, densityOf, massG, materialOf, stockOf } from "./workshop/metal.ts";
+export { bendAllowanceMm, bendDeductionMm, CONTRACTION, CONTRACTION_SOURCE, neutral, patternMm, type CastMetal } from "./workshop/allowances.ts";
+/** The order of heats. */
+export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } from "./workshop/heats.ts";
+/** Between what distances every engagement may stand. */
+export { windowsOf } from "./workshop/windows.ts";
+/** Closed outlines, their area. */
+export { signedAreaMmSq, type Outline } from "./planar/outline.ts";
