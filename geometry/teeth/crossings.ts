@@ -18,6 +18,12 @@ export function crossingsFault(crossings: Crossings, rootRadiusMm: number): stri
   return typeof opening === "string" ? opening : null;
 }
 
+/** Radii by which an opening is marked out: of its outer and inner edge, and of its corners; null where it cannot be cut. */
+export function openingRadii(crossings: Crossings, rootRadiusMm: number): { readonly outer: number; readonly inner: number; readonly corner: number } | null {
+  const opening = openingOf(crossings, rootRadiusMm);
+  return typeof opening === "string" ? null : { outer: opening.outer, inner: opening.inner, corner: opening.corner };
+}
+
 interface Opening {
   /** Half the angle from arm to arm. */
   readonly halfRad: number;
