@@ -46,7 +46,8 @@ function Drawn({ movement, chosen, finding, drag, scaled, size }: PlanProps & { 
         <Frames movement={movement} frame={frame} markOf={markOf} />
         {things.filter(isRound).map((t) => <Disc key={t.id} thing={t} movement={movement} frame={frame} markOf={markOf} />)}
         {engagedAxes(movement, axes).map(([a, b]) => <Centres key={`${a} ${b}`} a={axes[a]} b={axes[b]} frame={frame} />)}
-        {drag && <Former drag={drag} things={things} movement={movement} frame={frame} />}
+        {axes.map((axis) => <Orbit key={axis.letters} things={things.filter((t) => isRound(t) && axis.arbors.includes(t.arbor))} frame={frame} />)}
+      {drag && <Former drag={drag} things={things} movement={movement} frame={frame} />}
         <Crosses movement={movement} axes={axes} frame={frame} size={size} markOf={markOf} chosenArbor={chosenArbor} />
       </svg>
       {scaled && <Scale frame={frame} />}
@@ -110,9 +111,6 @@ function Disc({ thing, movement, frame, markOf }: { readonly thing: SweptThing; 
       {cylinder.inner > 0 && <circle className="tip" {...place} r={cylinder.radius * frame.k} />}
       <circle className="tip" {...place} r={tip} />
       {teeth && <circle className="pitch" {...place} r={pitchRadius(teeth) * frame.k} />}
-      {thing.axis.swings.length > 0 && (
-        <circle className="orbit" cx={frame.x(thing.axis.x)} cy={frame.y(thing.axis.y)} r={(Math.hypot(at.x - thing.axis.x, at.y - thing.axis.y) + cylinder.radius) * frame.k} />
-      )}
       <title>{thing.id}</title>
     </g>
   );
@@ -120,6 +118,15 @@ function Disc({ thing, movement, frame, markOf }: { readonly thing: SweptThing; 
 
 function Centres({ a, b, frame }: { readonly a: AxisGroup | undefined; readonly b: AxisGroup | undefined; readonly frame: Frame }) {
   return a && b ? <line className="centres" x1={frame.x(a.x)} y1={frame.y(a.y)} x2={frame.x(b.x)} y2={frame.y(b.y)} /> : null;
+}
+
+/** As far out as an axis that is carried round takes anything of it. */
+function Orbit({ things, frame }: { readonly things: readonly SweptThing[]; readonly frame: Frame }) {
+  const [carried] = things.filter((t) => t.axis.swings.length > 0);
+  if (!carried) return null;
+  const { x, y, atRest } = carried.axis;
+  const reach = Math.hypot(atRest.x - x, atRest.y - y) + Math.max(...things.flatMap((t) => t.cylinders.map((c) => c.radius)));
+  return <circle className="orbit" cx={frame.x(x)} cy={frame.y(y)} r={reach * frame.k} />;
 }
 
 /** Where the arbor in hand was when it was taken up. */
