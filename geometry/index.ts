@@ -154,3 +154,7 @@ export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } fro
 export { windowsOf } from "./workshop/windows.ts";
 /** Closed outlines, their area. */
 export { signedAreaMmSq, type Outline } from "./planar/outline.ts";
+/** Levels for all parts under the least height between the plates: step by step with the best so far, or as a whole. */
+export { findHeights, searchHeights, type HowToLevel, type Levelled, type LevellingStep } from "./search/heights.ts";
+/** Heights at which a part would foul, be tight or stand free on its arbor. */
+export { mayRise, type Band, type MayRise } from "./clearance/bands.ts";
