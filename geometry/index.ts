@@ -20,7 +20,7 @@ export { cannotDivideSays, inTheWay, standNear, type NearRatio } from "./numbers
 /** The train as it is: every display's engagements from the input, exact. */
 export { daysOf, trainTable, trainTo, yearsToOneDivision, type TrainStep, type WrittenTrain } from "./numbers/train-table.ts";
 /** A wanted ratio or period as it is typed. */
-export { finerThanStated, periodOf, wantedPeriod, wantedRatio, type TypedWanted, type Wanted } from "./numbers/wanted.ts";
+export { finerThanStated, periodOf, wantedPeriod, wantedRatio, type TypedWanted, type WantedNumber } from "./numbers/wanted.ts";
 /** The counts that may be asked for, by ranges, cutters and head. */
 export { allowedCounts, headOf, isAwkward, isServed, type CountLimits } from "./numbers/counts.ts";
 /** What a train costs, ranking by it, reverted pairings, drift and room. */
@@ -35,7 +35,7 @@ export {
 // What an instrument is.
 /** An instrument as its file says it, field by field. */
 export type {
-  Arbor, Case, Coupling, Crossings, Cutter, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join, Part, PartKind,
+  Aperture, Arbor, Case, Coupling, Crossings, Cutter, Dial, DialRing, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join, Part, PartKind,
   Pillar, Pivot, Plate, PlateOutline, Practice, Rides, Sense, ToothedPart, ToothForm,
 } from "./instrument.ts";
 /** Defaults of practice and gearing, and the small questions asked of an instrument everywhere. */
@@ -152,9 +152,21 @@ export { bendAllowanceMm, bendDeductionMm, CONTRACTION, CONTRACTION_SOURCE, neut
 export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } from "./workshop/heats.ts";
 /** Between what distances every engagement may stand. */
 export { windowsOf } from "./workshop/windows.ts";
+/** Every figure an arbor, post, stud or pipe is turned from. */
+export {
+  arborFigures, barFor, type ArborFigures, type ColletFigures, type PivotFigures, type SeatFigures, type SquareFigures,
+} from "./workshop/arbor.ts";
+export type { Step as TurnedStep } from "./workshop/turned.ts";
 /** Closed outlines, their area. */
 export { signedAreaMmSq, type Outline } from "./planar/outline.ts";
 /** Levels for all parts under the least height between the plates: step by step with the best so far, or as a whole. */
 export { findHeights, searchHeights, type HowToLevel, type Levelled, type LevellingStep } from "./search/heights.ts";
 /** Heights at which a part would foul, be tight or stand free on its arbor. */
-export { mayRise, type Band, type MayRise } from "./clearance/bands.ts";
+export { mayRise, type Band as HeightBand, type MayRise } from "./clearance/bands.ts";
+
+// Putting together.
+/** Steps of putting together, what must come out before a named thing, and a straight line for the tool to each join. */
+export { puttingTogether, takingDown, type PuttingTogether, type Step } from "./assembly/steps.ts";
+export { accessOf, type Access, type Tool } from "./assembly/access.ts";
+/** The order of heats on one arbor: every later heat held against every earlier join, and the order that spoils least. */
+export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } from "./workshop/heats.ts";

@@ -1,6 +1,7 @@
 // All sheets of a movement, in the order in which a maker turns them over.
-import { isToothed, type Movement, wheelFigures, windowsOf } from "../../geometry/index.ts";
+import { arborFigures, isToothed, type Movement, wheelFigures, windowsOf } from "../../geometry/index.ts";
 import type { Draft } from "./draft.ts";
+import { arborDraft } from "./sheets/arbor.ts";
 import { wheelDraft } from "./sheets/wheel.ts";
 
 export function draftsOf(movement: Movement): Draft[] {
@@ -10,5 +11,6 @@ export function draftsOf(movement: Movement): Draft[] {
   return [
     ...wheels.filter((w) => w.kind === "wheel").map(wheelDraft),
     ...wheels.filter((w) => w.kind !== "wheel").map(wheelDraft),
+    ...movement.arbors.map((_, i) => arborDraft(arborFigures(movement, i))),
   ];
 }
