@@ -148,8 +148,6 @@ export { arborDiameterAt, carriedBy, PROUD_MM, seatOf, spigotMm, type Seat } fro
 /** Materials, densities, masses; contraction and bends. */
 export { DENSITY_SOURCE, densityOf, massG, materialOf, stockOf } from "./workshop/metal.ts";
 export { bendAllowanceMm, bendDeductionMm, CONTRACTION, CONTRACTION_SOURCE, neutral, patternMm, type CastMetal } from "./workshop/allowances.ts";
-/** The order of heats. */
-export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } from "./workshop/heats.ts";
 /** Between what distances every engagement may stand. */
 export { windowsOf } from "./workshop/windows.ts";
 /** Every figure an arbor, post, stud or pipe is turned from. */
@@ -157,6 +155,8 @@ export {
   arborFigures, barFor, type ArborFigures, type ColletFigures, type PivotFigures, type SeatFigures, type SquareFigures,
 } from "./workshop/arbor.ts";
 export type { Step as TurnedStep } from "./workshop/turned.ts";
+/** The hole table of a plate; the box round an outline, and its area. */
+export { areaOf, boxOf, plateFigures, type CentreDistance, type HoleFigures, type PlateFigures } from "./workshop/plate.ts";
 /** Closed outlines, their area. */
 export { signedAreaMmSq, type Outline } from "./planar/outline.ts";
 /** Levels for all parts under the least height between the plates: step by step with the best so far, or as a whole. */
@@ -170,3 +170,6 @@ export { puttingTogether, takingDown, type PuttingTogether, type Step } from "./
 export { accessOf, type Access, type Tool } from "./assembly/access.ts";
 /** The order of heats on one arbor: every later heat held against every earlier join, and the order that spoils least. */
 export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } from "./workshop/heats.ts";
+/** Ways out of what fouls, given what is made: each examined, the cheapest first; step by step, or as a whole. */
+export { searchWaysOut, waysOut, type AllWaysOut, type WayOut, type WaysOut, type WaysStep } from "./search/ways.ts";
+export type { Change, Work } from "./search/changes.ts";
