@@ -1,0 +1,68 @@
+// What the searching worker does: a question in, steps out, each with the best so far. Plain data both ways, so it can be
+// called anywhere. Stopping needs no word to it: whoever asked keeps the last step and ends the worker.
+import {
+  type HowToLevel, type HowToPlant, type Instrument, type LevellingStep, type PlantingStep, type WaysStep, searchHeights, searchPlaces, searchWaysOut,
+} from "../../geometry/index.ts";
+
+export type Searching =
+  | { readonly kind: "places"; readonly instrument: Instrument; readonly how?: HowToPlant }
+  | { readonly kind: "heights"; readonly instrument: Instrument; readonly how?: HowToLevel }
+  | { readonly kind: "ways out"; readonly instrument: Instrument };
+
+export type SearchStep =
+  | ({ readonly kind: "places" } & PlantingStep)
+  | ({ readonly kind: "heights" } & LevellingStep)
+  | ({ readonly kind: "ways out" } & WaysStep);
+
+/** The steps of a search; the last one, where there is any, is done. */
+export function* stepsOf(question: Searching): Generator<SearchStep, void, void> {
+  switch (question.kind) {
+    case "places":
+      for (const step of searchPlaces(question.instrument, question.how)) yield { kind: "places", ...step };
+      return;
+    case "heights":
+      for (const step of searchHeights(question.instrument, question.how)) yield { kind: "heights", ...step };
+      return;
+    case "ways out":
+      for (const step of searchWaysOut(question.instrument)) yield { kind: "ways out", ...step };
+  }
+}
+
+/** What the worker tells: its steps, and that it is at its end or why it could not go on. */
+export type SearchTold = { readonly step: SearchStep } | { readonly ended: true } | { readonly fault: string };
+
+export interface Searcher {
+  /** Begins a search; one that was running is stopped. `end` hears null, or why it could not go on; not after a stop. */
+  begin(question: Searching, hear: (step: SearchStep) => void, end: (fault: string | null) => void): void;
+  /** Ends the search in hand; the last step heard is the best there is. */
+  stop(): void;
+}
+
+/** A searcher on workers: one for each search, ended with it. */
+export function searcherOn(start: () => Worker): Searcher {
+  let worker: Worker | null = null;
+  const stop = () => {
+    worker?.terminate();
+    worker = null;
+  };
+  return {
+    stop,
+    begin(question, hear, end) {
+      stop();
+      const own = start();
+      worker = own;
+      const finish = (fault: string | null) => {
+        if (worker !== own) return;
+        stop();
+        end(fault);
+      };
+      own.addEventListener("message", ({ data }: MessageEvent<SearchTold>) => {
+        if (worker !== own) return;
+        if ("step" in data) hear(data.step);
+        else finish("fault" in data ? data.fault : null);
+      });
+      own.addEventListener("error", () => finish("the worker stopped"));
+      own.postMessage(question);
+    },
+  };
+}
