@@ -17,6 +17,7 @@ export interface Instrument {
   readonly couplings?: readonly Coupling[];
   readonly input: Input;
   readonly displays?: readonly Display[];
+  readonly dials?: readonly Dial[];
   readonly cutters?: readonly Cutter[];
   readonly division?: Division;
 }
@@ -286,6 +287,57 @@ export interface Display {
   readonly shows?: string;
   /** The date at input 0. */
   readonly epoch?: string;
+}
+
+/** What the pointers are read against. Nothing of it is examined: it is drawn, printed and read. */
+export interface Dial {
+  readonly id: string;
+  readonly name?: string;
+  /** Its centre; where both are absent, that of the first arbor its rings are read by. */
+  readonly x?: number;
+  readonly y?: number;
+  /** From the inside out, as a rule. */
+  readonly rings: readonly DialRing[];
+  readonly apertures?: readonly Aperture[];
+}
+
+export interface DialRing {
+  /** Id of the display that it is read by; absent: it is for the eye only. */
+  readonly display?: string;
+  readonly name?: string;
+  /** mm. */
+  readonly insideDiameter: number;
+  readonly outsideDiameter: number;
+  /** Id of the arbor that carries it round; absent: as the display's `against`, else it stands. */
+  readonly carrier?: string;
+  /** Marks in one turn; absent: the display's. */
+  readonly divisions?: number;
+  /** Shorter marks between two divisions: so many parts. */
+  readonly parts?: number;
+  /** A numeral at every so many divisions; absent: so that at most 24 stand. */
+  readonly every?: number;
+  readonly numerals?: "arabic" | "roman" | "none";
+  /** In place of numerals, evenly round from the 0 mark on. */
+  readonly labels?: readonly string[];
+  /** Where its 0 stands, degrees from +x; 90, the top, where absent. */
+  readonly zero?: number;
+  /** Which way it is numbered; absent: the display's `sense`, else clockwise. */
+  readonly sense?: Sense;
+  /** Marks that do not stand evenly, in place of divisions: degrees from the 0 mark the way it is numbered. */
+  readonly marks?: readonly { readonly at: number; readonly label?: string }[];
+  /** Marks that follow a law, in place of divisions. */
+  readonly follows?: "calendar" | "calendar by the Sun" | "equation of time";
+}
+
+/** An opening in the dial through which a ring under it is seen: a window of an annulus. */
+export interface Aperture {
+  /** mm to its middle. */
+  readonly radius: number;
+  /** Degrees from +x, of its middle. */
+  readonly angle: number;
+  /** Degrees from side to side, and mm along the radius. */
+  readonly width: number;
+  readonly height: number;
 }
 
 export interface Cutter {

@@ -2,14 +2,14 @@
 // than its figures say, so half a unit of its last place is how truly it is stated.
 import { decimalRatio, isZero, ratio, signOf, toNumber, type Ratio } from "../numeric/ratio.ts";
 
-export interface Wanted {
+export interface WantedNumber {
   /** Turns of the arbor sought for one turn of what it leads off from, above 0. */
   readonly ratio: Ratio;
   /** Relative: how truly the typed figures say it; 0 for a ratio of whole numbers. */
   readonly stated: number;
 }
 
-export type TypedWanted = Wanted | { readonly fault: string };
+export type TypedWanted = WantedNumber | { readonly fault: string };
 
 /** "191/23", "29.530588853", "1.5e3": turns for one turn. */
 export function wantedRatio(text: string): TypedWanted {
@@ -33,7 +33,7 @@ export function wantedPeriod(text: string, fromDays: Ratio): TypedWanted {
 }
 
 /** Whether an error asked for is finer than what the typed figures say, in words; null where it is not. */
-export function finerThanStated(wanted: Wanted, within: number): string | null {
+export function finerThanStated(wanted: WantedNumber, within: number): string | null {
   if (wanted.stated === 0 || within >= wanted.stated || within === 0) return null;
   return `The wanted figure is stated to 1 in ${Math.round(1 / wanted.stated).toLocaleString("en-GB")} only; an error less than that says more than it does.`;
 }

@@ -1,7 +1,7 @@
 // What an instrument file may hold: every field, its range, and what it refers to. The order here is the order in which
 // files are written. Ranges refuse only what makes no sense; what can be read but does not work is a finding.
 import type {
-  Arbor, Case, Coupling, Crossings, Cutter, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join,
+  Aperture, Arbor, Case, Coupling, Crossings, Cutter, Dial, DialRing, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join,
   Part, Pillar, Pivot, Plate, Practice, Rides,
 } from "../../geometry/index.ts";
 import {
@@ -17,6 +17,8 @@ export const MOST_PARTS = 20_000;
 export const MOST_NESTING = 64;
 
 const MOST_ITEMS = 20_000;
+/** Divisions of a dial that can still be drawn one by one. */
+const MOST_MARKS = 2000;
 const place = number(-10_000, 10_000, "mm");
 const size = above(0, 10_000, "mm");
 const sizeOrNone = number(0, 10_000, "mm");
@@ -156,6 +158,17 @@ const couplings: KindsShape = {
   } satisfies Record<Coupling["kind"], FieldsShape>,
 };
 
+const dialRing = fields<DialRing>({
+  display: optional(reference("display")), name: optional(TEXT), insideDiameter: needed(sizeOrNone), outsideDiameter: needed(size),
+  carrier: optional(reference("arbor")), divisions: optional(above(0, MOST_MARKS)), parts: optional(whole(1, 60)), every: optional(above(0, MOST_MARKS)),
+  numerals: optional(word("arabic", "roman", "none")), labels: optional(items(TEXT)), zero: optional(angle), sense: optional(sense),
+  marks: optional(items(fields<NonNullable<DialRing["marks"]>[number]>({ at: needed(angle), label: optional(TEXT) }))),
+  follows: optional(word("calendar", "calendar by the Sun", "equation of time")),
+}, { above: ["outsideDiameter", "insideDiameter"] });
+const aperture = fields<Aperture>({
+  radius: needed(sizeOrNone), angle: needed(angle), width: needed(above(0, 360, "degrees")), height: needed(size),
+});
+
 export const INSTRUMENT = fields<Instrument>({
   endshake: needed({ is: "format", number: FORMAT }),
   name: needed(TEXT),
@@ -173,6 +186,10 @@ export const INSTRUMENT = fields<Instrument>({
     id: needed(idOf("display")), name: needed(TEXT), arbor: needed(reference("arbor")), days: optional(days), sense: optional(sense),
     divisions: optional(above(0, 1e6)), against: optional(reference("arbor")), shows: optional(TEXT), epoch: optional(TEXT),
   }))),
+  dials: optional(items(fields<Dial>({
+    id: needed(idOf("dial")), name: optional(TEXT), x: optional(place), y: optional(place),
+    rings: needed(items(dialRing)), apertures: optional(items(aperture)),
+  }, { together: ["x", "y"] }))),
   cutters: optional(items(fields<Cutter>({
     form: needed(TEXT), module: needed(module), pressureAngle: optional(pressureAngle),
     from: optional(whole(1, 10_000)), to: optional(whole(1, 10_000)),

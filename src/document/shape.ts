@@ -4,7 +4,7 @@
 // content-security policy forbids.
 
 /** What an id can stand for. */
-export type Sort = "arbor" | "part" | "plate" | "pillar" | "engagement" | "display";
+export type Sort = "arbor" | "part" | "plate" | "pillar" | "engagement" | "display" | "dial";
 
 export interface NumberShape {
   readonly is: "number";

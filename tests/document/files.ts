@@ -56,6 +56,11 @@ export const fullest = (): Loose => ({
     { kind: "friction", between: ["A", "C"] },
   ],
   displays: [{ id: "moon", name: "Age of the Moon", arbor: "C", days: 29.53, sense: "clockwise", divisions: 59, against: "A", shows: "age of the Moon", epoch: "2026-01-01T00:00:00Z" }],
+  dials: [{ id: "face", name: "Main dial", x: 0, y: 0, rings: [
+    { display: "moon", name: "age of the Moon", insideDiameter: 30, outsideDiameter: 40, divisions: 29.5, parts: 2, every: 2, numerals: "arabic", zero: 90, sense: "clockwise" },
+    { insideDiameter: 42, outsideDiameter: 50, carrier: "A", labels: ["ebb", "flood"], marks: [{ at: 12.5, label: "bar" }] },
+    { insideDiameter: 52, outsideDiameter: 60, follows: "calendar by the Sun" },
+  ], apertures: [{ radius: 12, angle: 90, width: 40, height: 6 }] }],
   cutters: [{ form: "involute", module: 0.5, pressureAngle: 20, from: 12, to: 13 }],
   division: { ratio: 40, circles: [[15, 16], [21, 23]], gears: [24, 28] },
 });
