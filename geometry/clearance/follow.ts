@@ -23,7 +23,7 @@ const MOST_BOXES = 200_000;
 export function leastGap(followed: Followed): Nearest {
   const { phases } = followed;
   if (phases.length === 0) return { turns: 0, gap: followed.gap([]), proved: true };
-  const motion = recurrenceOf(phases);
+  const motion = recurrenceOf(phases), along = alongMotion(followed);
   const search = begin(followed);
   let best = Infinity, turns = 0, proved = true;
   while (search.queue.length > 0) {
@@ -34,7 +34,7 @@ export function leastGap(followed: Followed): Nearest {
     if (stretch === null) continue;
     if (stretch === "unknown") proved = false;
     else for (const t of [stretch[0], (stretch[0] + stretch[1]) / 2]) {
-      const gap = gapAt(followed, t);
+      const gap = along(t);
       if (gap < best) { best = gap; turns = t; }
     }
     if (search.boxes.length > MOST_BOXES) { proved = false; break; }
@@ -50,7 +50,7 @@ export function firstAtMost(followed: Followed, mostMm: number, fromTurns = 0): 
   if (followed.phases.length === 0) return followed.gap([]) <= mostMm ? { turns: fromTurns, proved: true } : null;
   const motion = recurrenceOf(followed.phases);
   const ends = fromTurns + toNumber(motion.cycle);
-  const speed = speedOf(followed);
+  const speed = speedOf(followed), along = alongMotion(followed);
   const search = begin(followed);
   const waiting: number[] = [fromTurns, Infinity];
   search.queue.clear();
@@ -63,7 +63,7 @@ export function firstAtMost(followed: Followed, mostMm: number, fromTurns = 0): 
     if (centre - reach > mostMm) continue;
     if (centre + reach <= mostMm) return { turns: waiting[2 * i], proved };
     if (reach < FINE_MM) {
-      const hit = walk(followed, waiting[2 * i], waiting[2 * i + 1], mostMm, speed);
+      const hit = walk(along, waiting[2 * i], waiting[2 * i + 1], mostMm, speed);
       if (hit !== null) return { turns: hit, proved };
       queueEntry(i, waiting[2 * i + 1] + PAST_TURNS);
       continue;
@@ -87,8 +87,15 @@ export function firstAtMost(followed: Followed, mostMm: number, fromTurns = 0): 
 }
 
 /** The gap after so many turns of the input. */
-export function gapAt(followed: Followed, turns: number): number {
-  return followed.gap(followed.phases.map((p) => phaseAt(p, toNumber(p.rate), turns)));
+export const gapAt = (followed: Followed, turns: number): number => alongMotion(followed)(turns);
+
+/** The gap as a function of turns of the input. */
+function alongMotion({ phases, gap }: Followed): (turns: number) => number {
+  const rates = phases.map((p) => toNumber(p.rate)), at = phases.map(() => 0);
+  return (turns) => {
+    for (let i = 0; i < phases.length; i++) at[i] = phaseAt(phases[i], rates[i], turns);
+    return gap(at);
+  };
 }
 
 /** Turns of the input after which the two stand to one another as before. */
@@ -117,20 +124,32 @@ function add(search: Search, box: Box, priority: number): void {
 /** Halved across the side along which the gap can change most. */
 function halves(box: Box, slopes: readonly number[]): [Box, Box] {
   let side = 0;
-  box.width.forEach((w, i) => { if (w * slopes[i] > box.width[side] * slopes[side]) side = i; });
-  const width = box.width.map((w, i) => (i === side ? w / 2 : w));
-  return [{ low: box.low, width }, { low: box.low.map((l, i) => (i === side ? l + width[i] : l)), width }];
+  for (let i = 1; i < slopes.length; i++) if (box.width[i] * slopes[i] > box.width[side] * slopes[side]) side = i;
+  const width = box.width.slice(), low = box.low.slice();
+  width[side] /= 2;
+  low[side] += width[side];
+  return [{ low: box.low, width }, { low, width }];
 }
 
-const centreGap = (f: Followed, box: Box): number => f.gap(box.low.map((l, i) => l + box.width[i] / 2));
-const reachOf = (box: Box, slopes: readonly number[]): number => box.width.reduce((sum, w, i) => sum + (w / 2) * slopes[i], 0);
+function centreGap(f: Followed, box: Box): number {
+  const at = box.low.slice();
+  for (let i = 0; i < at.length; i++) at[i] += box.width[i] / 2;
+  return f.gap(at);
+}
+
+function reachOf(box: Box, slopes: readonly number[]): number {
+  let reach = 0;
+  for (let i = 0; i < slopes.length; i++) reach += (box.width[i] / 2) * slopes[i];
+  return reach;
+}
+
 const lowerBound = (f: Followed, box: Box): number => centreGap(f, box) - reachOf(box, f.slopes);
 const speedOf = (f: Followed): number => f.phases.reduce((sum, p, i) => sum + f.slopes[i] * Math.abs(toNumber(p.rate)), 0);
 
 /** Steps along the motion by as much as the gap certainly allows; the turn at which it is no more than asked, or null. */
-function walk(followed: Followed, from: number, to: number, mostMm: number, speed: number): number | null {
+function walk(along: (turns: number) => number, from: number, to: number, mostMm: number, speed: number): number | null {
   for (let t = from; t <= to; ) {
-    const spare = gapAt(followed, t) - mostMm;
+    const spare = along(t) - mostMm;
     if (spare <= 0) return t;
     t += Math.max(spare, FOLLOW_MM) / speed;
   }
@@ -139,10 +158,11 @@ function walk(followed: Followed, from: number, to: number, mostMm: number, spee
 
 /** From a turn at which the least gap is all but reached to where it is least, by ever smaller steps along the motion. */
 function nearHere(followed: Followed, from: number, least: number, proved: boolean): Nearest {
-  let turns = from, gap = gapAt(followed, from);
+  const along = alongMotion(followed);
+  let turns = from, gap = along(from);
   for (let step = FINE_MM / speedOf(followed); step * speedOf(followed) > TOUCH_MM; step /= 2)
     for (const t of [turns - step, turns + step]) {
-      const there = t >= 0 ? gapAt(followed, t) : Infinity;
+      const there = t >= 0 ? along(t) : Infinity;
       if (there < gap) { gap = there; turns = t; }
     }
   return { turns, gap: Math.min(gap, least), proved };

@@ -36,19 +36,48 @@ export function bar(from: number, to: number, width: number, angleRad: number): 
 
 export const standAt = (x: number, y: number, angleRad: number): Stand => ({ x, y, cos: Math.cos(angleRad), sin: Math.sin(angleRad) });
 
-/** mm between two flat things as they stand: the better of outside one another and within a hollow of one. */
+/** mm between two flat things as they stand: the better of outside one another and within a hollow of one. Not re-entrant: it works in scratch. */
 export function apart(a: Flat, aStand: Stand, b: Flat, bStand: Stand): number {
-  const aPieces = a.outside.map((p) => standing(p.corners, aStand)), bPieces = b.outside.map((p) => standing(p.corners, bStand));
   let best = Infinity;
-  for (let i = 0; i < aPieces.length; i++) for (let j = 0; j < bPieces.length; j++)
-    best = Math.min(best, outsideGap(aPieces[i], bPieces[j]) - a.outside[i].radius - b.outside[j].radius);
-  if (best < 0 && (a.outline ?? b.outline)) {
-    if (a.outline) best = -depthIn(standing(a.outline, aStand), aPieces, bPieces[0], b.outside[0].radius);
-    else if (b.outline) best = -depthIn(standing(b.outline, bStand), bPieces, aPieces[0], a.outside[0].radius);
+  for (let j = 0; j < b.outside.length; j++) {
+    const other = seen(b.outside[j].corners, bStand, aStand);
+    for (let i = 0; i < a.outside.length; i++) {
+      const gap = outsideGap(a.outside[i].corners, other) - a.outside[i].radius - b.outside[j].radius;
+      if (gap < best) best = gap;
+    }
   }
-  for (const h of a.hollows) best = Math.max(best, allWithin(h, aStand, bPieces, b.outside));
-  for (const h of b.hollows) best = Math.max(best, allWithin(h, bStand, aPieces, a.outside));
+  if (best < 0 && (a.outline !== undefined || b.outline !== undefined)) best = -depthOfOverlap(a, aStand, b, bStand);
+  for (const h of a.hollows) best = Math.max(best, allWithin(h, b, bStand, aStand));
+  for (const h of b.hollows) best = Math.max(best, allWithin(h, a, aStand, bStand));
   return best;
+}
+
+function depthOfOverlap(a: Flat, aStand: Stand, b: Flat, bStand: Stand): number {
+  if (a.outline !== undefined) return depthIn(a.outline, a.outside.map((p) => p.corners), seen(b.outside[0].corners, bStand, aStand), b.outside[0].radius);
+  return b.outline === undefined ? 0 : depthOfOverlap(b, bStand, a, aStand);
+}
+
+/** One flat thing within a hollow of another, seen from where the other stands. */
+function allWithin(hollow: Hollow, inner: Flat, innerStand: Stand, outerStand: Stand): number {
+  let least = Infinity;
+  for (const piece of inner.outside) least = Math.min(least, withinGap(hollow, seen(piece.corners, innerStand, outerStand), piece.radius));
+  return least;
+}
+
+const scratch = new Map<number, Float64Array>();
+
+/** Corners of a thing as they lie to another thing: in its frame. Scratch, good until the next call with as many corners. */
+function seen(corners: Float64Array, own: Stand, from: Stand): Float64Array {
+  let out = scratch.get(corners.length);
+  if (out === undefined) scratch.set(corners.length, (out = new Float64Array(corners.length)));
+  const cos = own.cos * from.cos + own.sin * from.sin, sin = own.sin * from.cos - own.cos * from.sin;
+  const dx = own.x - from.x, dy = own.y - from.y;
+  const x = from.cos * dx + from.sin * dy, y = from.cos * dy - from.sin * dx;
+  for (let i = 0; i < corners.length; i += 2) {
+    out[i] = x + cos * corners[i] - sin * corners[i + 1];
+    out[i + 1] = y + sin * corners[i] + cos * corners[i + 1];
+  }
+  return out;
 }
 
 /** The middle of the place where two flat things come nearest, or of what they share. */
@@ -96,12 +125,6 @@ function nearestPlace(outline: Float64Array, x: number, y: number): [number, num
     if (distance < least) { least = distance; place = [px, py]; }
   }
   return place;
-}
-
-function allWithin(hollow: Hollow, s: Stand, pieces: readonly Float64Array[], of: readonly Convex[]): number {
-  let least = Infinity;
-  for (let i = 0; i < pieces.length; i++) least = Math.min(least, withinGap(hollow, s, pieces[i], of[i].radius));
-  return least;
 }
 
 /**
@@ -178,10 +201,13 @@ function widestSplit(a: Float64Array, b: Float64Array): number {
   if (a.length < 6) return -Infinity;
   let widest = -Infinity;
   for (let i = 0, j = a.length - 2; i < a.length; j = i, i += 2) {
-    const ex = a[i] - a[j], ey = a[i + 1] - a[j + 1], length = Math.hypot(ex, ey);
+    const ex = a[i] - a[j], ey = a[i + 1] - a[j + 1], length = Math.sqrt(ex * ex + ey * ey);
     let least = Infinity;
-    for (let k = 0; k < b.length; k += 2) least = Math.min(least, (ey * (b[k] - a[j]) - ex * (b[k + 1] - a[j + 1])) / length);
-    widest = Math.max(widest, least);
+    for (let k = 0; k < b.length; k += 2) {
+      const away = (ey * (b[k] - a[j]) - ex * (b[k + 1] - a[j + 1])) / length;
+      if (away < least) least = away;
+    }
+    if (least > widest) widest = least;
   }
   return widest;
 }
@@ -203,14 +229,13 @@ function toEdge(x: number, y: number, ax: number, ay: number, bx: number, by: nu
 }
 
 /** How far inside a hollow the corners stand, less their radius; negative where they reach its edge. */
-function withinGap(hollow: Hollow, s: Stand, corners: Float64Array, radius: number): number {
+function withinGap(hollow: Hollow, corners: Float64Array, radius: number): number {
   if (hollow.kind === "round") {
-    const x = s.x + s.cos * hollow.x - s.sin * hollow.y, y = s.y + s.sin * hollow.x + s.cos * hollow.y;
     let farthest = 0;
-    for (let k = 0; k < corners.length; k += 2) farthest = Math.max(farthest, Math.hypot(corners[k] - x, corners[k + 1] - y));
+    for (let k = 0; k < corners.length; k += 2) farthest = Math.max(farthest, Math.hypot(corners[k] - hollow.x, corners[k + 1] - hollow.y));
     return hollow.radius - farthest - radius;
   }
-  const edge = standing(hollow.outline, s);
+  const edge = hollow.outline;
   let least = Infinity;
   for (let k = 0; k < corners.length; k += 2) {
     const near = nearestToEdges(edge, corners.subarray(k, k + 2));
