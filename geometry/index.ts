@@ -32,6 +32,20 @@ export {
   shareTrains, type SharedAnswer, type SharedEngagement, type SharedSearch, type SharedStep, type SharedTrains, type WantedDisplay,
 } from "./numbers/several.ts";
 
+// The sky and the dials.
+/** What a display may stand for, its true turns and its mean days; the equation of time (minutes). */
+export { equationOfTimeMin, meanDays, QUANTITIES, quantityOf, turnsAt, type Quantity } from "./sky/quantities.ts";
+/** Universal time in days from noon on 1 January 2000, and the calendar. */
+export { dayOfDate, dayOfMs, msOfDay, yearOf } from "./sky/calendar.ts";
+/** Where a display's pointer stands on its dial. */
+export { dialRate, pointerOf, shownAt, shownFrom, wayOf, zeroOf, type PointerPart, type Shown } from "./sky/shown.ts";
+/** A display held against the sky over a span of years. */
+export { compareWithSky, errorNow, type Comparison, type Span } from "./sky/compare.ts";
+/** Where every pointer should stand at a date, where the crank leaves it, and the nearest turn that sets one right. */
+export { checkTable, nearestSetting, settingUp, turnsAtDay, type PointerSetting, type SettingUp } from "./sky/setting-up.ts";
+/** Dials as they are drawn, said by the file or laid out. */
+export { dialsFor, facesOf, roman, type Face, type FaceRing, type Letter, type Mark } from "./dials/face.ts";
+
 // What an instrument is.
 /** An instrument as its file says it, field by field. */
 export type {
