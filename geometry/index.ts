@@ -40,7 +40,7 @@ export { dayOfDate, dayOfMs, msOfDay, yearOf } from "./sky/calendar.ts";
 /** Where a display's pointer stands on its dial. */
 export { dialRate, pointerOf, shownAt, shownFrom, wayOf, zeroOf, type PointerPart, type Shown } from "./sky/shown.ts";
 /** A display held against the sky over a span of years. */
-export { compareWithSky, errorNow, type Comparison, type Span } from "./sky/compare.ts";
+export { compareWithSky, errorNow, type Comparison, type SkySpan } from "./sky/compare.ts";
 /** Where every pointer should stand at a date, where the crank leaves it, and the nearest turn that sets one right. */
 export { checkTable, nearestSetting, settingUp, turnsAtDay, type PointerSetting, type SettingUp } from "./sky/setting-up.ts";
 /** Dials as they are drawn, said by the file or laid out. */
@@ -171,6 +171,16 @@ export {
 export type { Step as TurnedStep } from "./workshop/turned.ts";
 /** The hole table of a plate; the box round an outline, and its area. */
 export { areaOf, boxOf, plateFigures, type CentreDistance, type HoleFigures, type PlateFigures } from "./workshop/plate.ts";
+/** What plan and developed elevation are drawn from. */
+export { columnsOf, planThings, type Column, type PlanThing } from "./workshop/layout.ts";
+/** Discs, slots, arms, pointers and ratchets; cottered squares; a round case both ways. */
+export { isPiece, pieceFigures, type Piece, type PieceFigures, type RatchetFigures } from "./workshop/pieces.ts";
+export { cotterFigures, cotterTravelMm, homeMm, squarePlayDeg, washerMm, type CotterFigures } from "./workshop/cotter.ts";
+export { housingFigures, type HousingFigures } from "./workshop/housing.ts";
+/** Lists of the whole: parts, stock, cutters, train, setting up, heats. */
+export {
+  cutterList, heatTable, partsList, settingTable, stockList, trainTable, type CutterLine, type HeatLine, type ListedPart, type SettingLine, type StockLine, type TrainLine,
+} from "./workshop/lists.ts";
 /** Closed outlines, their area. */
 export { signedAreaMmSq, type Outline } from "./planar/outline.ts";
 /** Levels for all parts under the least height between the plates: step by step with the best so far, or as a whole. */

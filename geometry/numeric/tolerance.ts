@@ -50,3 +50,9 @@ export const JOINED_MM = 1e-5;
 export const BESIDE_MM = 1e-6;
 /** Of a quotient of products of counts. Floats propose within so much more than is asked; far over the rounding of one product and one quotient. */
 export const QUOTIENT_RATIO = 1e-12;
+/** mm. A pillar that ends so near a plate's face carries it: no drawing leaves more between them by rounding. */
+export const SEATED_MM = 0.5;
+/** Days. How near the time is brought at which a pointer is first a division out: a minute and a half. */
+export const FIRST_OUT_DAYS = 1e-3;
+/** Divisions of a dial. A mark nearer than this to a whole number of them is one: rounding, far under any line. */
+export const WHOLE_DIVISIONS = 1e-9;

@@ -1,0 +1,182 @@
+// A dial as it is drawn: rings with every mark and every letter in its place, as plain data for paper, screen and scene.
+// Lengths in mm; angles as parts of a turn, clockwise from the top, with the input at 0. Where the file says no dials, one is
+// laid out for the displays of each axis, by the lengths of their pointers.
+import type { Aperture, Dial, DialRing } from "../instrument.ts";
+import type { Movement } from "../movement.ts";
+import { SAME_AXIS_MM, WHOLE_DIVISIONS } from "../numeric/tolerance.ts";
+import { partOf, pointerOf } from "../sky/shown.ts";
+import { calendarMarks, equationMarks, sunCalendarMarks, type UnevenMark } from "./uneven.ts";
+
+export interface Mark {
+  readonly turn: number;
+  /** 2: numbered; 1: a division; 0: a part of one. */
+  readonly weight: 0 | 1 | 2;
+}
+export interface Letter { readonly turn: number; readonly text: string }
+
+export interface FaceRing {
+  /** Index of the display it is read by, or null. */
+  readonly display: number | null;
+  /** Index of the arbor that carries it round, or null: it stands. */
+  readonly carrier: number | null;
+  readonly name: string;
+  readonly insideMm: number;
+  readonly outsideMm: number;
+  /** Where its 0 stands with the input at 0. */
+  readonly zeroTurn: number;
+  readonly clockwise: boolean;
+  readonly marks: readonly Mark[];
+  readonly letters: readonly Letter[];
+}
+
+export interface Face {
+  readonly id: string;
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly radiusMm: number;
+  /** From the inside out. */
+  readonly rings: readonly FaceRing[];
+  readonly apertures: readonly Aperture[];
+}
+
+/** Every dial of a movement. */
+export function facesOf(movement: Movement): Face[] {
+  const { dials } = movement.instrument;
+  return dials === undefined ? laidOut(movement) : dials.map((dial) => faceOf(movement, dial));
+}
+
+/** The dials that are drawn where none are said, as the file would say them: a beginning to change. */
+export function dialsFor(movement: Movement): Dial[] {
+  const taken = new Set(idsOf(movement));
+  return laidOut(movement).map((face, i): Dial => {
+    const id = freeId(taken, i === 0 ? "dial" : `dial${i + 1}`);
+    const rings = face.rings.map((r): DialRing => ({
+      ...(r.display === null ? {} : { display: movement.displays[r.display].id }), name: r.name,
+      insideDiameter: tenths(2 * r.insideMm), outsideDiameter: tenths(2 * r.outsideMm),
+    }));
+    return { id, name: face.name, rings };
+  });
+}
+
+/** At most so many letters stand on a ring. */
+const MOST_LETTERS = 24;
+
+/** How many divisions apart numerals stand, so that at most 24 do. */
+export function everyFor(divisions: number): number {
+  return [1, 2, 5, 10, 15, 20, 30, 50, 60, 100].find((s) => divisions / s <= MOST_LETTERS) ?? Math.ceil(divisions / 12);
+}
+
+/** As clocks write it: four strokes for four. */
+export function roman(n: number): string {
+  const ones = ["", "I", "II", "III", "IIII", "V", "VI", "VII", "VIII", "IX"], tens = ["", "X", "XX", "XXX", "XL", "L", "LX", "LXX", "LXXX", "XC"];
+  return n >= 100 ? String(n) : (tens[Math.floor(n / 10)] ?? "") + (ones[n % 10] ?? "");
+}
+
+function faceOf(movement: Movement, dial: Dial): Face {
+  const rings = dial.rings.map((ring) => ringOf(movement, ring));
+  const first = rings.find((r) => r.display !== null)?.display;
+  const arbor = first === undefined || first === null ? undefined : movement.arbors[movement.displays[first].arbor];
+  return {
+    id: dial.id, name: dial.name ?? "Dial", x: dial.x ?? arbor?.x ?? 0, y: dial.y ?? arbor?.y ?? 0,
+    radiusMm: rings.reduce((most, r) => Math.max(most, r.outsideMm), 0), rings, apertures: dial.apertures ?? [],
+  };
+}
+
+function ringOf(movement: Movement, ring: DialRing): FaceRing {
+  const at = movement.displays.findIndex((d) => d.id === ring.display);
+  const display = at < 0 ? null : at;
+  const said = display === null ? undefined : movement.instrument.displays?.[display];
+  const zeroTurn = partOf((90 - (ring.zero ?? 90)) / 360);
+  const clockwise = (ring.sense ?? said?.sense) !== "anticlockwise";
+  const carrier = ring.carrier === undefined ? (display === null ? null : movement.displays[display].against) : movement.arborIndex.get(ring.carrier) ?? null;
+  const turn = (part: number) => partOf(zeroTurn + (clockwise ? part : -part));
+  return {
+    display, carrier, name: ring.name ?? said?.name ?? "", insideMm: ring.insideDiameter / 2, outsideMm: ring.outsideDiameter / 2,
+    zeroTurn, clockwise, ...contentOf(ring, ring.divisions ?? said?.divisions ?? 360, turn),
+  };
+}
+
+function contentOf(ring: DialRing, divisions: number, turn: (part: number) => number): Pick<FaceRing, "marks" | "letters"> {
+  const uneven = unevenOf(ring);
+  if (uneven !== null) return {
+    marks: uneven.map((m) => ({ turn: turn(m.at), weight: m.weight })),
+    letters: uneven.flatMap((m) => (m.label === undefined ? [] : [{ turn: turn(m.at), text: m.label }])),
+  };
+  const every = ring.every ?? everyFor(divisions), parts = ring.parts ?? 1;
+  const marks = Array.from({ length: Math.ceil(divisions * parts - WHOLE_DIVISIONS) }, (_, k): Mark => ({
+    turn: turn(k / parts / divisions), weight: k % parts !== 0 ? 0 : isWhole(k / parts / every) ? 2 : 1,
+  }));
+  return { marks, letters: lettersOf(ring, divisions, every, turn) };
+}
+
+function lettersOf(ring: DialRing, divisions: number, every: number, turn: (part: number) => number): Letter[] {
+  const { labels, numerals } = ring;
+  if (labels !== undefined) return labels.map((text, i) => ({ turn: turn(i / labels.length), text }));
+  if (numerals === "none") return [];
+  const inRoman = (numerals ?? (divisions === 12 || divisions === 24 ? "roman" : "arabic")) === "roman";
+  // The last numeral stands at the 0 mark where it comes out even, so 12 stands at the top and not 0.
+  return Array.from({ length: Math.floor(divisions / every + WHOLE_DIVISIONS) }, (_, i) => {
+    const at = (i + 1) * every;
+    return { turn: turn(at / divisions), text: inRoman && isWhole(at) ? roman(at) : String(Number(at.toFixed(3))) };
+  });
+}
+
+function unevenOf(ring: DialRing): readonly UnevenMark[] | null {
+  if (ring.marks !== undefined) return ring.marks.map(({ at, label }) => (label === undefined ? { at: at / 360, weight: 0 } : { at: at / 360, weight: 2, label }));
+  switch (ring.follows) {
+    case "calendar": return calendarMarks();
+    case "calendar by the Sun": return sunCalendarMarks();
+    case "equation of time": return equationMarks();
+    default: return null;
+  }
+}
+
+/** One dial an axis: a ring for each display, shortest pointer first; a display without a pointer is given a ring outside. */
+function laidOut(movement: Movement): Face[] {
+  const groups: { x: number; y: number; displays: number[] }[] = [];
+  movement.displays.forEach((d, i) => {
+    const { x, y } = movement.arbors[d.arbor];
+    const group = groups.find((g) => Math.hypot(g.x - x, g.y - y) < SAME_AXIS_MM);
+    if (group) group.displays.push(i);
+    else groups.push({ x, y, displays: [i] });
+  });
+  const lengthOf = (display: number) => pointerOf(movement, display)?.length ?? Infinity;
+  return groups.map(({ x, y, displays }): Face => {
+    let taken = 0;
+    const rings = [...displays].sort((a, b) => lengthOf(a) - lengthOf(b)).map((display): FaceRing => {
+      const length = lengthOf(display);
+      const insideMm = Number.isFinite(length) ? Math.max(0.97 * length, taken + 0.8) : Math.max(12, taken + 0.8);
+      const outsideMm = insideMm + Math.min(9, Math.max(2.2, 0.15 * insideMm));
+      taken = outsideMm;
+      const { id, divisions } = movement.displays[display];
+      const parts = divisions <= 24 ? 4 : divisions <= 60 ? 2 : 1;
+      const labels = daysOfWeek(movement, display);
+      return ringOf(movement, { display: id, insideDiameter: 2 * insideMm, outsideDiameter: 2 * outsideMm, parts, ...(labels ? { labels } : {}) });
+    });
+    const name = displays.length === 1 ? movement.displays[displays[0]].name : "Main dial";
+    return { id: movement.displays[displays[0]].id, name, x, y, radiusMm: taken, rings, apertures: [] };
+  }).sort((a, b) => b.radiusMm - a.radiusMm);
+}
+
+/** Seven divisions of a turn in seven days are the days of the week. */
+function daysOfWeek(movement: Movement, display: number): string[] | null {
+  const { divisions, wanted } = movement.displays[display];
+  return divisions === 7 && wanted === 7 ? ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] : null;
+}
+
+const isWhole = (n: number): boolean => Math.abs(n - Math.round(n)) < WHOLE_DIVISIONS;
+const tenths = (mm: number): number => Math.round(10 * mm) / 10;
+
+function idsOf({ instrument }: Movement): string[] {
+  return [...instrument.arbors.flatMap((a) => [a.id, ...a.parts.map((p) => p.id)]), ...instrument.frame.plates.map((p) => p.id),
+    ...instrument.frame.pillars.map((p) => p.id), ...instrument.engagements.map((e) => e.id ?? `${e.driver}-${e.driven}`),
+    ...(instrument.displays ?? []).map((d) => d.id), "case", "input"];
+}
+
+function freeId(taken: Set<string>, wanted: string): string {
+  let id = wanted;
+  for (let k = 2; taken.has(id); k++) id = `${wanted}-${k}`;
+  taken.add(id);
+  return id;
+}
