@@ -174,12 +174,12 @@ export { areaOf, boxOf, plateFigures, type CentreDistance, type HoleFigures, typ
 /** What plan and developed elevation are drawn from. */
 export { columnsOf, planThings, type Column, type PlanThing } from "./workshop/layout.ts";
 /** Discs, slots, arms, pointers and ratchets; cottered squares; a round case both ways. */
-export { isPiece, pieceFigures, type Piece, type PieceFigures, type RatchetFigures } from "./workshop/pieces.ts";
+export { isPiece, pieceFigures, type Piece as FlatPiece, type PieceFigures, type RatchetFigures } from "./workshop/pieces.ts";
 export { cotterFigures, cotterTravelMm, homeMm, squarePlayDeg, washerMm, type CotterFigures } from "./workshop/cotter.ts";
 export { housingFigures, type HousingFigures } from "./workshop/housing.ts";
 /** Lists of the whole: parts, stock, cutters, train, setting up, heats. */
 export {
-  cutterList, heatTable, partsList, settingTable, stockList, trainTable, type CutterLine, type HeatLine, type ListedPart, type SettingLine, type StockLine, type TrainLine,
+  cutterList, heatTable, partsList, settingTable, stockList, trainLines, type CutterLine, type HeatLine, type ListedPart, type SettingLine, type StockLine, type TrainLine,
 } from "./workshop/lists.ts";
 /** Closed outlines, their area. */
 export { signedAreaMmSq, type Outline } from "./planar/outline.ts";
