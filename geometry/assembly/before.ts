@@ -16,7 +16,11 @@ export interface Before {
 
 /** Each pair of arbors once each way, by the first two things that say so. */
 export function whatGoesBefore(movement: Movement): Before[] {
-  const things = thingsOf(movement).filter((t) => t.arbor >= 0);
+  return arrowsBetween(thingsOf(movement).filter((t) => t.arbor >= 0), (thing) => thing.arbor, movement.arbors.length);
+}
+
+/** Likewise for things in any groups, numbered from 0; things of one group do not wait for one another. */
+export function arrowsBetween(things: readonly Thing[], groupOf: (thing: Thing) => number, groups: number): Before[] {
   if (things.length < 2) return [];
   const index = new Flatbush(things.length);
   const reach = things.map(radiusOf);
@@ -27,11 +31,12 @@ export function whatGoesBefore(movement: Movement): Before[] {
   const found = new Map<number, Before>();
   things.forEach((over, j) => {
     const { x, y } = over.axis.atRest;
+    const then = groupOf(over);
     index.search(x - reach[j], y - reach[j], x + reach[j], y + reach[j], (i) => {
-      const under = things[i];
-      if (under.arbor !== over.arbor && high[i] <= low[j] + TOUCH_MM && overlapInPlan(under, over)) {
-        const key = under.arbor * movement.arbors.length + over.arbor;
-        if (!found.has(key)) found.set(key, { first: under.arbor, then: over.arbor, under: under.id, over: over.id });
+      const under = things[i], first = groupOf(under);
+      if (first !== then && high[i] <= low[j] + TOUCH_MM && overlapInPlan(under, over)) {
+        const key = first * groups + then;
+        if (!found.has(key)) found.set(key, { first, then, under: under.id, over: over.id });
       }
       return false;
     });
@@ -40,7 +45,7 @@ export function whatGoesBefore(movement: Movement): Before[] {
 }
 
 /** Whether, as they are drawn, one would meet the other if it were moved along its axis. */
-function overlapInPlan(a: Thing, b: Thing): boolean {
+export function overlapInPlan(a: Thing, b: Thing): boolean {
   const distance = Math.hypot(a.axis.atRest.x - b.axis.atRest.x, a.axis.atRest.y - b.axis.atRest.y);
   return a.cylinders.some((ca) => b.cylinders.some((cb) =>
     distance < ca.radius + cb.radius - TOUCH_MM && !(distance + cb.radius <= ca.inner) && !(distance + ca.radius <= cb.inner)));

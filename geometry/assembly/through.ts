@@ -15,6 +15,9 @@ export interface Through {
   readonly trapped: boolean;
 }
 
+/** Whether a part can be taken off its arbor again without harm. */
+export const comesOff = (part: Part): boolean => part.join !== undefined && COMES_OFF.has(part.join.by);
+
 const COMES_OFF = new Set(["screw", "pin", "square"]);
 
 /** Every plate that an arbor reaches through. */
@@ -32,7 +35,7 @@ function throughPlate(movement: Movement, index: number, plate: Plate): Through 
   const wider = worked.arbor.parts.filter((_, k) => radiusOf(partThing(movement, index, k, axis)) > openingRadius);
   const below = wider.filter((p) => p.z + thicknessOf(p) <= plate.z + plate.thickness / 2);
   const above = wider.filter((p) => p.z >= plate.z + plate.thickness / 2);
-  const fast = (parts: readonly Part[]): boolean => parts.some((p) => p.join === undefined || !COMES_OFF.has(p.join.by));
+  const fast = (parts: readonly Part[]): boolean => !parts.every(comesOff);
   return { plate: plate.id, openingRadius, below, above, trapped: fast(below) && fast(above) };
 }
 
