@@ -37,12 +37,12 @@ export interface RingFreed {
 
 /** What would break up a group of arbors that must go in together into fewer than three at a time. */
 export function freedRing(movement: Movement, group: readonly number[]): RingFreed {
-  const inGroup = new Set(group);
-  const things = thingsOf(movement).filter((t) => inGroup.has(t.arbor));
-  const arrows = (without: string | null) => arrowsBetween(things.filter((t) => t.id !== without), (t) => t.arbor, movement.arbors.length);
+  const place = new Map(group.map((arbor, i) => [arbor, i]));
+  const things = thingsOf(movement).filter((t) => place.has(t.arbor));
+  const arrows = (without: string | null) => arrowsBetween(things.filter((t) => t.id !== without), (t) => place.get(t.arbor) ?? -1, group.length);
   const all = arrows(null);
-  const opens = (before: readonly Before[]) => orderOfEntry(movement.arbors.length, before).every((g) => g.length < RING_OF);
-  const cock = group.filter((i) => opens(all.filter((b) => b.first !== i && b.then !== i)));
+  const opens = (before: readonly Before[]) => orderOfEntry(group.length, before).every((g) => g.length < RING_OF);
+  const cock = group.filter((_, i) => opens(all.filter((b) => b.first !== i && b.then !== i)));
   const parts = group.flatMap((i) => movement.arbors[i].arbor.parts);
   const swap = all.find((b) => isPart(movement, b.under) && isPart(movement, b.over) && opens(all.map((o) => (o === b ? turned(b) : o))));
   return {
