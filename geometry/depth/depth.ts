@@ -1,7 +1,8 @@
 // How deep an engaged pair stands: backlash, contact ratio and clearance as it stands and at the worst of run-out and
 // sideshake. Involutes by closed formulas, every other form from its true outlines. Lengths in mm.
 import type { Movement } from "../movement.ts";
-import { involuteBacklashMm, involuteContactRatio, workingAngleRad } from "./involute.ts";
+import { figuresOf } from "./figures.ts";
+import { workingAngleRad } from "./involute.ts";
 import { deeperBy, involutePairOf, type Pair, pairOf, shakeOf, tipToRootMm } from "./pair.ts";
 
 export interface Depth {
@@ -16,6 +17,8 @@ export interface Depth {
   readonly contactRatio: number | null;
   readonly contactRatioAtShallowest: number | null;
   readonly tipToRootAtDeepest: number;
+  /** A tip meets the mate's tip instead of entering; told from outlines, so never of involutes. */
+  readonly buttsAtShallowest: boolean;
   /** Base circles overlap as it stands, at the deepest or at the shallowest: nowhere to work. */
   readonly baseCirclesOverlap: boolean;
 }
@@ -30,27 +33,28 @@ export const depthsOf = (movement: Movement): Depth[] => movement.engagements.ma
 export function depthOfPair(pair: Pair): Depth {
   const shakeMm = shakeOf(pair);
   const deepestMm = deeperBy(pair, shakeMm), shallowestMm = deeperBy(pair, -shakeMm);
-  return { pair, deepestMm, shallowestMm, tipToRootAtDeepest: tipToRootMm(pair, deepestMm), ...figuresOf(pair, deepestMm, shallowestMm) };
+  return { pair, deepestMm, shallowestMm, tipToRootAtDeepest: tipToRootMm(pair, deepestMm), ...judged(pair, deepestMm, shallowestMm) };
 }
 
-type Figures = Pick<Depth,
-  "backlash" | "backlashAtDeepest" | "countedBacklash" | "contactRatio" | "contactRatioAtShallowest" | "baseCirclesOverlap">;
+type Judged = Pick<Depth,
+  "backlash" | "backlashAtDeepest" | "countedBacklash" | "contactRatio" | "contactRatioAtShallowest" | "buttsAtShallowest" | "baseCirclesOverlap">;
 
-const NOTHING: Figures = {
+const NOTHING: Judged = {
   backlash: null, backlashAtDeepest: null, countedBacklash: null, contactRatio: null, contactRatioAtShallowest: null,
-  baseCirclesOverlap: false,
+  buttsAtShallowest: false, baseCirclesOverlap: false,
 };
 
-function figuresOf(pair: Pair, deepestMm: number, shallowestMm: number): Figures {
-  const involute = involutePairOf(pair);
-  if (pair.fault !== null || !involute) return NOTHING;
-  const backlash = involuteBacklashMm(involute, pair.distanceMm);
+function judged(pair: Pair, deepestMm: number, shallowestMm: number): Judged {
+  const figures = figuresOf(pair), involute = involutePairOf(pair), distanceMm = pair.distanceMm;
+  if (figures === null) return NOTHING;
+  const shallowest = figures.meeting(shallowestMm);
   return {
-    backlash,
-    backlashAtDeepest: involuteBacklashMm(involute, deepestMm),
-    countedBacklash: backlash === null ? null : backlash / pair.moduleMm,
-    contactRatio: involuteContactRatio(involute, pair.distanceMm),
-    contactRatioAtShallowest: involuteContactRatio(involute, shallowestMm),
-    baseCirclesOverlap: [pair.distanceMm, deepestMm, shallowestMm].some((d) => workingAngleRad(involute, d) === null),
+    backlash: figures.backlashMm(distanceMm),
+    backlashAtDeepest: figures.backlashMm(deepestMm),
+    countedBacklash: figures.countedModules(distanceMm),
+    contactRatio: figures.meeting(distanceMm).ratio,
+    contactRatioAtShallowest: shallowest.ratio,
+    buttsAtShallowest: shallowest.butting,
+    baseCirclesOverlap: involute !== null && [distanceMm, deepestMm, shallowestMm].some((d) => workingAngleRad(involute, d) === null),
   };
 }

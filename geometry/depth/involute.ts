@@ -49,6 +49,21 @@ export function involuteContactRatio(pair: InvolutePair, distanceMm: number): nu
   return Math.max(0, pathMm / (Math.PI * pair.moduleMm * Math.cos(toRad(pair.pressureAngleDeg))));
 }
 
+/** Pitches along the path of contact on either side of the pitch point: to the second's side, where the first's tip ends
+ *  it, and to the first's; null without a working angle or where nothing touches. */
+export function involuteSpan(pair: InvolutePair, distanceMm: number): { byFirst: number; bySecond: number } | null {
+  const workingRad = workingAngleRad(pair, distanceMm);
+  if (workingRad === null || !involuteContactRatio(pair, distanceMm)) return null;
+  const tangentsMm = distanceMm * Math.sin(workingRad), tan = Math.tan(workingRad);
+  const first = tangentToTipMm(pair, pair.first), second = tangentToTipMm(pair, pair.second);
+  const pitchMm = Math.PI * pair.moduleMm * Math.cos(toRad(pair.pressureAngleDeg));
+  const firstMm = (pair.internal ? first : Math.min(first, tangentsMm)) - baseRadiusMm(pair, pair.first) * tan;
+  const secondMm = pair.internal
+    ? baseRadiusMm(pair, pair.second) * tan - Math.max(second, tangentsMm)
+    : Math.min(second, tangentsMm) - baseRadiusMm(pair, pair.second) * tan;
+  return { byFirst: firstMm / pitchMm, bySecond: secondMm / pitchMm };
+}
+
 /** Whether a tip reaches past the mate's base tangent point, where there is no involute to meet it. */
 export function involuteInterferes(pair: InvolutePair, distanceMm: number): boolean {
   const workingRad = workingAngleRad(pair, distanceMm);
@@ -77,7 +92,8 @@ function involuteAtWorkingDistance(pair: InvolutePair): number {
   return inv(alphaRad) + (2 * Math.tan(alphaRad) * shifts) / counts;
 }
 
-function tangentToTipMm(pair: InvolutePair, gear: InvoluteGear): number {
-  const baseMm = (pair.moduleMm * gear.count * Math.cos(toRad(pair.pressureAngleDeg))) / 2;
-  return Math.sqrt(Math.max(0, gear.tipRadiusMm ** 2 - baseMm ** 2));
-}
+const baseRadiusMm = (pair: InvolutePair, gear: InvoluteGear): number =>
+  (pair.moduleMm * gear.count * Math.cos(toRad(pair.pressureAngleDeg))) / 2;
+
+const tangentToTipMm = (pair: InvolutePair, gear: InvoluteGear): number =>
+  Math.sqrt(Math.max(0, gear.tipRadiusMm ** 2 - baseRadiusMm(pair, gear) ** 2));

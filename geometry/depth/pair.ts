@@ -31,6 +31,7 @@ export interface Side {
   readonly tipRadiusMm: number;
   /** −Infinity: no root. */
   readonly rootRadiusMm: number;
+  readonly runoutMm: number;
 }
 
 export function pairOf(movement: Movement, index: number): Pair {
@@ -42,7 +43,7 @@ export function pairOf(movement: Movement, index: number): Pair {
     moduleMm: driven.teeth.module,
     distanceMm: e.distance,
     computedMm: e.computed,
-    runoutMm: runoutOf(movement, e.driver) + runoutOf(movement, e.driven),
+    runoutMm: driver.runoutMm + driven.runoutMm,
     sideshakeMm: sideshakeBetween(movement, e) / 2,
     isUnequal: disagreementOf(driver.teeth, driven.teeth) !== null,
     fault: faultOf(driver.teeth, driven.teeth, e.computed),
@@ -95,7 +96,7 @@ export function involutePairOf(pair: Pair): InvolutePair | null {
 }
 
 /** A toothed part's distance from its centre to the axis it turns on: measured, else the practice's. */
-export const runoutOf = (movement: Movement, part: Part): number =>
+const runoutOf = (movement: Movement, part: Part): number =>
   isToothed(part) ? (part.measured?.runout ?? movement.practice.runout) : 0;
 
 /** Arbors that only one of two axes rides on, itself included: what both share moves them together. */
@@ -113,8 +114,9 @@ function sideOf(movement: Movement, engagement: Engagement, which: "driver" | "d
   if (!at || !teeth) throw new Error(`an engaged part with teeth was expected, not ${id}`);
   const part = movement.arbors[at.arbor].arbor.parts[at.part];
   // A wheel runs between a lantern's shrouds, with its trundles; and there is no bottom for its tips to meet.
-  if (!isToothed(part) || part.kind === "lantern") return { id, teeth, tipRadiusMm: drawnTipRadius(teeth), rootRadiusMm: -Infinity };
-  return { id, teeth, tipRadiusMm: tipRadiusOf(part, teeth), rootRadiusMm: rootRadius(teeth) };
+  const runoutMm = runoutOf(movement, part);
+  if (!isToothed(part) || part.kind === "lantern") return { id, teeth, runoutMm, tipRadiusMm: drawnTipRadius(teeth), rootRadiusMm: -Infinity };
+  return { id, teeth, runoutMm, tipRadiusMm: tipRadiusOf(part, teeth), rootRadiusMm: rootRadius(teeth) };
 }
 
 function sideshakeBetween(movement: Movement, e: WorkedEngagement): number {

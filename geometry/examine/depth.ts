@@ -34,7 +34,7 @@ function verdictOf(movement: Movement, depth: Depth): Verdict {
 }
 
 function foulOf(depth: Depth): string | null {
-  const { pair, backlashAtDeepest, tipToRootAtDeepest, contactRatioAtShallowest } = depth;
+  const { pair, backlashAtDeepest, tipToRootAtDeepest, contactRatioAtShallowest, buttsAtShallowest } = depth;
   if (pair.fault !== null) return `cannot work: ${pair.fault}`;
   if (depth.baseCirclesOverlap) return `stand so ${pair.annulus ? "near" : "deep"} that their base circles leave no line of contact`;
   if (!pair.annulus && pair.distanceMm >= pair.driver.tipRadiusMm + pair.driven.tipRadiusMm) return "stand so far apart that they do not touch";
@@ -42,6 +42,7 @@ function foulOf(depth: Depth): string | null {
   if (notAbove(tipToRootAtDeepest, 0)) return `are too deep: a tip meets a root at the deepest (${mm(tipToRootAtDeepest)})`;
   if (contactRatioAtShallowest !== null && contactRatioAtShallowest < 1)
     return `are too shallow: contact ratio ${contactRatioAtShallowest.toFixed(2)} at the shallowest, so that one pair of teeth leaves before the next takes over`;
+  if (buttsAtShallowest) return "are too shallow: at the shallowest a tip meets a tip instead of entering its space";
   return null;
 }
 
