@@ -85,6 +85,11 @@ export type { Touch } from "./depth/touch.ts";
 /** Free arc round the full cycle of a pair, and the assembly that spreads it best. */
 export type { Cycle } from "./depth/cycle.ts";
 export type { Window } from "./depth/window.ts";
+/** A pair at a distance as a drawing wants it, for every frame of a drag: contact, its path, where the driven's teeth stand. */
+export { drivenPlaceRad, standingAt, type OnPath, type Standing } from "./depth/standing.ts";
+/** What a pair's backlash is held against, at any distance. */
+export { figuresOf, type Figures } from "./depth/figures.ts";
+export { pairOf, type Pair as EngagedPair } from "./depth/pair.ts";
 /** Lost motion at a display's pointer (degrees). */
 export { lostMotionOf } from "./depth/lost-motion.ts";
 
@@ -197,3 +202,8 @@ export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } fro
 /** Ways out of what fouls, given what is made: each examined, the cheapest first; step by step, or as a whole. */
 export { searchWaysOut, waysOut, type AllWaysOut, type WayOut, type WaysOut, type WaysStep } from "./search/ways.ts";
 export type { Change, Work } from "./search/changes.ts";
+
+// Error at the pointer.
+/** Drift, wander, lost motion, dial off centre and parallax of every display, greatest first; and the phases that wander least. */
+export { HOW_READ, pointerErrors, type Cause, type CauseName, type HowRead, type PointerError } from "./depth/pointer.ts";
+export { wanderOf, type Wander, type Waver } from "./depth/wander.ts";

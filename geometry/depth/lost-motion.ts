@@ -28,7 +28,7 @@ export function playBetween(movement: Movement, arbor: number, against: number |
   return sumDeg;
 }
 
-/** By engagement on the way: turns of an arbor against another for one turn of the driven against its carrier, the input held. */
+/** By engagement on the way: signed turns of an arbor against another for one turn of the driven against its carrier, the input held. */
 export function responsesOf(movement: Movement, arbor: number, against: number | null): { engagement: number; turns: number }[] {
   const rows = rowsOf(movement);
   const train = solved(movement, rows);
@@ -38,7 +38,8 @@ export function responsesOf(movement: Movement, arbor: number, against: number |
   const shares = sharesOf(traced, (v) => !given(v), arbor, against);
   return traced.flatMap(({ engagement }, k) => {
     if (engagement < 0 || shares[k].n === 0n) return [];
-    return [{ engagement, turns: toNumber(shares[k]) * countOf(movement.engagements[engagement].driven) }];
+    const { driver, driven } = movement.engagements[engagement];
+    return [{ engagement, turns: toNumber(shares[k]) * countOf(driven) * (isAnnulus(driver) || isAnnulus(driven) ? -1 : 1) }];
   });
 }
 
