@@ -49,7 +49,7 @@ export { dialsFor, facesOf, roman, type Face, type FaceRing, type Letter, type M
 // What an instrument is.
 /** An instrument as its file says it, field by field. */
 export type {
-  Aperture, Arbor, Case, Coupling, Crossings, Cutter, Dial, DialRing, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join, Part, PartKind,
+  Aperture, Arbor, Case, Coupling, Crossings, Cutter, DayBookEntry, Dial, DialRing, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join, Part, PartKind,
   Pillar, Pivot, Plate, PlateOutline, Practice, Rides, Sense, ToothedPart, ToothForm,
 } from "./instrument.ts";
 /** Defaults of practice and gearing, and the small questions asked of an instrument everywhere. */
@@ -133,7 +133,7 @@ export type { Finding, FindingCode, Remedy, Severity, Sheet, When } from "./find
 
 // Examining.
 /** Everything that is found out about a movement, gravest first. */
-export { examine, type HowToExamine } from "./examine/sheet.ts";
+export { examine, examineSteps, type HowToExamine } from "./examine/sheet.ts";
 /** Moves that cure one gap finding, each tried; and the instrument with one of them carried out. */
 export { applied, remediesFor } from "./examine/remedies.ts";
 /** The gaps between swept solids: those that foul or are tight, or all of them with their figures. */

@@ -20,6 +20,14 @@ export interface Instrument {
   readonly dials?: readonly Dial[];
   readonly cutters?: readonly Cutter[];
   readonly division?: Division;
+  readonly dayBook?: readonly DayBookEntry[];
+}
+
+/** What was done to it and when; in the file only where the maker wishes. Nothing of it is examined. */
+export interface DayBookEntry {
+  /** Date and time, as 2026-01-13T12:00:00.000Z. */
+  readonly at: string;
+  readonly says: string;
 }
 
 /** The maker's own allowances. Millimetres unless a field says otherwise. */

@@ -1,7 +1,7 @@
 // What an instrument file may hold: every field, its range, and what it refers to. The order here is the order in which
 // files are written. Ranges refuse only what makes no sense; what can be read but does not work is a finding.
 import type {
-  Aperture, Arbor, Case, Coupling, Crossings, Cutter, Dial, DialRing, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join,
+  Aperture, Arbor, Case, Coupling, Crossings, Cutter, DayBookEntry, Dial, DialRing, Display, Division, Engagement, Frame, Gearing, Input, Instrument, Join,
   Part, Pillar, Pivot, Plate, Practice, Rides,
 } from "../../geometry/index.ts";
 import {
@@ -199,4 +199,5 @@ export const INSTRUMENT = fields<Instrument>({
     circles: needed({ is: "lists", of: whole(1, 10_000), most: MOST_ITEMS }),
     gears: optional(items(whole(1, 10_000))),
   })),
+  dayBook: optional(items(fields<DayBookEntry>({ at: needed(TEXT), says: needed(TEXT) }))),
 });

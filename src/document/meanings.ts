@@ -214,4 +214,7 @@ export const MEANINGS: Readonly<Record<string, string>> = {
   "division.ratio": "Turns of its crank for one turn of the work.",
   "division.circles": "Hole circles: a list, or a list of lists, one a plate.",
   "division.gears": "Change gears.",
+  "dayBook": "What was done to the instrument and when, where the maker wishes it kept in the file. Nothing of it is examined.",
+  "dayBook.at": "Date and time, as 2026-01-13T12:00:00.000Z.",
+  "dayBook.says": "What was done, in a few words.",
 };

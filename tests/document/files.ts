@@ -63,6 +63,7 @@ export const fullest = (): Loose => ({
   ], apertures: [{ radius: 12, angle: 90, width: 40, height: 6 }] }],
   cutters: [{ form: "involute", module: 0.5, pressureAngle: 20, from: 12, to: 13 }],
   division: { ratio: 40, circles: [[15, 16], [21, 23]], gears: [24, 28] },
+  dayBook: [{ at: "2026-01-13T12:00:00.000Z", says: "B moved" }],
 });
 
 /** Every value of a file that holds no other, with the keys and the path to it. */
