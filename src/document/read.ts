@@ -1,10 +1,10 @@
 // Reads an instrument file: whole, or refused whole with every fault. Never throws.
 import type { Instrument } from "../../geometry/index.ts";
-import { check, isFields, own } from "./check.ts";
-import type { Fault, Notes } from "./check.ts";
-import { FORMAT, INSTRUMENT, MOST_BYTES, MOST_NESTING } from "./definition.ts";
+import { isFields, own } from "./check.ts";
+import type { Fault } from "./check.ts";
+import { FORMAT, MOST_BYTES, MOST_NESTING } from "./definition.ts";
+import { notesOn } from "./faults.ts";
 import { nesting, whereBroken } from "./syntax.ts";
-import { checkWhole } from "./whole.ts";
 import { expected, figure, found } from "./words.ts";
 
 export type Read =
@@ -18,10 +18,7 @@ export function readInstrument(text: string): Read {
   const format = own(file, "endshake");
   if (typeof format === "number" && Number.isFinite(format) && format > FORMAT)
     return refuse([{ path: "endshake", found: found(format), expected: expected({ is: "format", number: FORMAT }, format) }]);
-  const notes: Notes = { faults: [], unknown: [], ids: [], references: [], more: 0 };
-  check(file, INSTRUMENT, "", notes);
-  checkWhole(file, notes);
-  if (notes.more > 0) notes.faults.push({ path: "", found: `${figure(notes.more)} more faults`, expected: "none" });
+  const notes = notesOn(file);
   if (notes.faults.length > 0) return refuse(notes.faults);
   return { ok: true, instrument: withEmptyLists(file) as Instrument, unknown: notes.unknown };
 }

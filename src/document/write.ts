@@ -1,9 +1,10 @@
 // Writes an instrument file: fields in the order of the definition, then those that were not understood, as they came.
 // Two spaces a level; whatever fits on one line and holds no list of several objects stands on one.
 import type { Instrument } from "../../geometry/index.ts";
-import { isFields, own } from "./check.ts";
+import { isFields } from "./check.ts";
 import { INSTRUMENT } from "./definition.ts";
-import type { FieldsShape, Shape } from "./shape.ts";
+import type { Shape } from "./shape.ts";
+import { fieldsOf, itemShape } from "./walk.ts";
 
 const WIDTH = 120;
 
@@ -47,15 +48,4 @@ function inOrder(value: Readonly<Record<string, unknown>>, shape: Shape | undefi
   return [...known, ...unknown]
     .filter((name) => value[name] !== undefined)
     .map((name) => [name, value[name], Object.hasOwn(fields, name) ? fields[name]?.shape : undefined]);
-}
-
-function fieldsOf(value: unknown, shape: Shape | undefined): FieldsShape | undefined {
-  if (shape?.is === "fields") return shape;
-  const kind = own(value, "kind");
-  return shape?.is === "kinds" && typeof kind === "string" && Object.hasOwn(shape.kinds, kind) ? shape.kinds[kind] : undefined;
-}
-
-function itemShape(value: readonly unknown[], shape: Shape | undefined): Shape | undefined {
-  if (shape?.is === "list" || shape?.is === "pair") return shape.of;
-  return shape?.is === "lists" && !Array.isArray(value[0]) ? shape.of : undefined;
 }
