@@ -186,6 +186,8 @@ export { housingFigures, type HousingFigures } from "./workshop/housing.ts";
 export {
   cutterList, heatTable, partsList, settingTable, stockList, trainLines, type CutterLine, type HeatLine, type ListedPart, type SettingLine, type StockLine, type TrainLine,
 } from "./workshop/lists.ts";
+/** The blade and tail of a hand, along +x. */
+export { handOutline } from "./mesh/hand.ts";
 /** Closed outlines, their area. */
 export { signedAreaMmSq, type Outline } from "./planar/outline.ts";
 /** Levels for all parts under the least height between the plates: step by step with the best so far, or as a whole. */

@@ -2,8 +2,9 @@
 // arbor chosen freely. What it finds is examined like any instrument and kept only if that finds it no worse. Lengths in mm.
 import { examine } from "../examine/sheet.ts";
 import type { Sheet } from "../finding.ts";
-import { leastStack, MOST_BRANCHES, sharedOut } from "../heights/least.ts";
+import { leastStack, MOST_BRANCHES, sharedOut, type Lift } from "../heights/least.ts";
 import type { Instrument } from "../instrument.ts";
+import type { Movement } from "../movement.ts";
 import { seededBy } from "../numeric/seeded.ts";
 import { AT_LIMIT_MM, TOUCH_MM } from "../numeric/tolerance.ts";
 import { workOut } from "../workout.ts";
@@ -41,30 +42,53 @@ const SHUFFLED = 4;
 /** Step by step, the last step done. Stopping between steps loses nothing. */
 export function* searchHeights(instrument: Instrument, { seed = 1, branches = MOST_BRANCHES }: HowToLevel = {}): Generator<LevellingStep, Levelled, void> {
   const movement = workOut(instrument), levels = levelsOf(movement);
-  let best: Levelled = {
-    instrument, counts: examine(movement).counts, height: levels === null ? null : levels.top - levels.base, proved: false,
-    says: levels === null ? "There are no two plates, one over the other" : null, beyond: levels?.beyond ?? [],
-  };
-  if (levels === null) return best;
+  const { counts } = examine(movement);
+  if (levels === null) return { instrument, counts, height: null, proved: false, says: "There are no two plates, one over the other", beyond: [] };
+  let best: Levelled = { instrument, counts, height: levels.top - levels.base, proved: false, says: null, beyond: levels.beyond };
+  // The order as drawn, closed up, takes no time and can bring nothing that was not there.
+  const asDrawn = closedUp(levels, movement);
+  if (asDrawn !== null) best = betterOf(best, levelledTo(instrument, levels, asDrawn));
   const random = seededBy(seed);
-  let least = Infinity;
-  for (let look = 0; look <= SHUFFLED && !best.proved; look++) {
+  let least = Infinity, settled = false;
+  for (let look = 0; look <= SHUFFLED && !settled; look++) {
     const search = leastStack(levels.stack, look === 0 ? { branches } : { branches: branches / 8, random, below: least });
-    for (;;) {
-      const { value: found, done: ended } = search.next();
+    for (let ended = false; !ended;) {
+      const step = search.next(), found = step.value;
+      ended = step.done === true;
       if (found.heights !== null && found.heights[1] < least - AT_LIMIT_MM) {
         least = found.heights[1];
         best = betterOf(best, levelledTo(instrument, levels, found.heights));
       }
-      if (ended === true) {
-        if (found.proved) best = { ...best, proved: true, says: found.heights === null && least === Infinity ? "No order of levels clears everything" : best.says };
-        break;
-      }
-      yield { done: look === 0 ? found.done / 2 : 0.5 + (look - 1 + found.done) / (2 * SHUFFLED), best };
+      settled ||= ended && found.proved;
+      best = { ...best, ...verdictOn(best, least, settled) };
+      yield { done: ended && (settled || look === SHUFFLED) ? 1 : (look + found.done) / (SHUFFLED + 1), best };
     }
   }
-  yield { done: 1, best };
   return best;
+}
+
+/** Whether what is held is the least there is, and what stands in the way of less. */
+function verdictOn({ height }: Levelled, least: number, settled: boolean): Pick<Levelled, "proved" | "says"> {
+  if (settled && least === Infinity) return { proved: true, says: "No order of levels clears everything" };
+  const refused = least < (height ?? 0) - AT_LIMIT_MM;
+  const says = refused ? `Everything would clear at ${Number(least.toFixed(2))} mm, but in an order in which the examiner finds more amiss` : null;
+  return { proved: settled && !refused, says };
+}
+
+/** Least heights with every pair in the order in which it is drawn; null where the drawing has none. */
+function closedUp({ stack, base, top, parts, feet, heads }: Levels, { instrument }: Movement): Float64Array | null {
+  const drawn = new Float64Array(stack.levels);
+  drawn[1] = top - base;
+  const note = (end: End, z: number) => { if (end.level > 1) drawn[end.level] = z - base - end.off; };
+  instrument.arbors.forEach((arbor, i) => {
+    note(feet[i], arbor.foot);
+    note(heads[i], arbor.head);
+    for (const p of arbor.parts) note(parts.get(p.id) as End, p.z);
+  });
+  const spare = (l: Lift) => drawn[l.over] - drawn[l.under] - l.by;
+  const lifts = [...stack.lifts, ...stack.choices.map((c) => c.reduce((one, other) => (spare(other) > spare(one) ? other : one)))];
+  const step = leastStack({ levels: stack.levels, lifts, choices: [] }).next();
+  return step.value.heights;
 }
 
 /** The whole search at once. */

@@ -49,7 +49,9 @@ export interface PlantingStep {
 
 const TRIES = 40;
 /** Of so many tries each, how many begin anew; the others begin from the best with some arbors put elsewhere. */
-const ANEW_IN_THREE = 2;
+const ANEW_IN_THREE = 1;
+/** How often the tightest pair is put elsewhere, and how many points with it. */
+const AT_TIGHTEST = 0.7, MOST_DISTURBED = 6;
 /** Places looked at for each arbor of a beginning. */
 const LOOKS = 12;
 
@@ -62,7 +64,7 @@ export function* searchPlaces(instrument: Instrument, { seed = 1, tries = TRIES 
   let best = judged(movement, crowd, standing, instrument);
   if (crowd.groups.length === 0) return best.planted;
   for (let i = 0; i < tries; i++) {
-    const start = i === 0 ? asGiven : i % 3 < ANEW_IN_THREE ? beginning(movement, crowd, random) : disturbed(crowd, standing.points, random);
+    const start = i === 0 ? asGiven : i % 3 < ANEW_IN_THREE ? beginning(movement, crowd, random) : disturbed(movement, crowd, standing.points, random);
     const next = spread(crowd, start);
     if (isBetter(next, standing)) {
       const candidate = judged(movement, crowd, next, instrument);
@@ -105,7 +107,7 @@ function isNoWorse(next: Judged, than: Judged): boolean {
 
 function quarrelOf(crowd: Crowd, { points, inGear }: Standing): Quarrel | null {
   if (!inGear || !stands(crowd, points)) return outOfGear(crowd, points);
-  const least = tightest(crowd, points);
+  const least = tightest(crowd, points, true);
   if (least === null || least.spare >= -AT_LIMIT_MM) return null;
   const [a, b] = least.between, left = least.wanted + least.spare;
   const says = left <= 0 ? `${a} and ${b} quarrel: at best they share ${mm(-left)}` : `${a} and ${b} come too near: at best ${mm(left)} is left at the worst, ${mm(least.wanted)} is wanted`;
@@ -145,10 +147,24 @@ function placesOf(movement: Movement, { plan, groups }: Crowd, points: Points): 
   return places;
 }
 
-/** Everything planted afresh, one after another: what hangs on most of those that stand comes next, at the best of a few places. */
-function beginning(movement: Movement, crowd: Crowd, random: () => number): Points {
-  const points = startOf(crowd), open = new Set(crowd.groups.keys());
-  const field = fieldOf(movement);
+/** Everything planted afresh. */
+const beginning = (movement: Movement, crowd: Crowd, random: () => number): Points =>
+  replanted(crowd, startOf(crowd), new Set(crowd.groups.keys()), fieldOf(movement), random);
+
+/** Some points of a standing put elsewhere: those that hang together round one of them, often round the tightest pair. */
+function disturbed(movement: Movement, crowd: Crowd, from: Points, random: () => number): Points {
+  const count = crowd.groups.length, tight = tightest(crowd, from, false);
+  const first = tight !== null && random() < AT_TIGHTEST ? tight.point : Math.floor(random() * count);
+  const open = new Set([first]), most = 1 + Math.floor(random() * MOST_DISTURBED);
+  for (const at of open) for (const { a, b } of crowd.bars) {
+    const next = a === at ? b : b === at ? a : -1;
+    if (next >= 0 && open.size < most) open.add(next);
+  }
+  return replanted(crowd, from.slice(), open, random() < 0.5 ? fieldOf(movement) : fieldOfPoints(from), random);
+}
+
+/** Points planted one after another: what hangs on most of those that stand comes next, at the best of a few places. */
+function replanted(crowd: Crowd, points: Points, open: Set<number>, field: Field, random: () => number): Points {
   while (open.size > 0) {
     let next = -1, most = -1;
     for (const i of open) {
@@ -158,15 +174,6 @@ function beginning(movement: Movement, crowd: Crowd, random: () => number): Poin
     open.delete(next);
     putAtBest(crowd, points, next, open, field, random);
   }
-  return points;
-}
-
-/** A few points of a standing put elsewhere. */
-function disturbed(crowd: Crowd, from: Points, random: () => number): Points {
-  const points = from.slice(), count = crowd.groups.length;
-  const field = fieldOfPoints(points);
-  for (let k = 0; k < 1 + Math.floor(random() * Math.min(3, count)); k++)
-    putAtBest(crowd, points, Math.floor(random() * count), new Set(), field, random);
   return points;
 }
 

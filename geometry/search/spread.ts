@@ -2,7 +2,7 @@
 // length. Each sweep pushes apart what has less than is asked for and brings bars back, one after another; what is asked
 // for rises while that succeeds. Lengths in mm; places as x, y of each point in turn.
 import { restore, trussOf, type Points } from "../planting/relax.ts";
-import { spareOf, wallSpare, type Crowd } from "./crowd.ts";
+import { spareOf, wallSpare, type Crowd, type Rub, type Wall } from "./crowd.ts";
 
 export interface Standing {
   readonly points: Points;
@@ -19,17 +19,19 @@ export interface Standing {
 /** Sweeps for each rise of what is asked for; how often it rises; the first rise, and the last that matters. */
 const SWEEPS = 60, RISES = 28, FIRST_RISE_MM = 1, LAST_RISE_MM = 1e-4;
 /** Sweeps to bring a rough start into order. */
-const ROUGH_SWEEPS = 200;
+const ROUGH_SWEEPS = 200, STAGES = 8;
 /** Gaps nearer than this are one: they then differ only by how a sweep came to its end. */
 const SAME_GAP_MM = 1e-6;
 
 export function spread(crowd: Crowd, start: Points): Standing {
   const points = start.slice();
   let best = looseEnds(crowd, start);
-  for (const sweeps of [ROUGH_SWEEPS / 4, ROUGH_SWEEPS]) {
-    sweep(crowd, points, 0, sweeps);
-    best = betterOf(best, looseEnds(crowd, points));
-  }
+  // Things grow to their size from nothing, so that a tangle can pass through itself while there is room.
+  const widest = crowd.rubs.reduce((most, r) => (r.to < Infinity ? Math.max(most, r.to) : most), 0);
+  for (let stage = 1; stage <= STAGES; stage++) sweep(crowd, points, widest * (stage / STAGES - 1), ROUGH_SWEEPS / STAGES);
+  best = betterOf(best, looseEnds(crowd, points));
+  sweep(crowd, points, 0, ROUGH_SWEEPS);
+  best = betterOf(best, looseEnds(crowd, points));
   let rise = FIRST_RISE_MM;
   for (let i = 0; i < RISES && rise > LAST_RISE_MM; i++) {
     points.set(best.points);
@@ -57,7 +59,7 @@ export function looseEnds(crowd: Crowd, at: Points): Standing {
   const points = at.slice();
   const inGear = crowd.bars.length === 0 || restore(trussOf(crowd.bars, new Float64Array(crowd.groups.length).fill(1)), points);
   let spare = Infinity, lacking = 0, fouls = 0;
-  forEachSpare(crowd, points, (left, wanted) => {
+  forEachSpare(crowd, points, (left, { wanted }) => {
     if (left < spare) spare = left;
     if (left < 0) lacking -= left;
     if (left <= -wanted) fouls++;
@@ -65,19 +67,28 @@ export function looseEnds(crowd: Crowd, at: Points): Standing {
   return { points, inGear, spare, lacking, fouls };
 }
 
-/** The pair with least to spare, in ids; those too that no place helps. */
-export function tightest(crowd: Crowd, points: Points): { between: readonly [string, string]; spare: number; wanted: number } | null {
-  let least: { between: readonly [string, string]; spare: number; wanted: number } | null = null;
-  forEachSpare({ ...crowd, rubs: [...crowd.rubs, ...crowd.stuck] }, points, (spare, wanted, between) => { if (least === null || spare < least.spare) least = { between, spare, wanted }; });
+export interface Tightest {
+  readonly between: readonly [string, string];
+  readonly spare: number;
+  readonly wanted: number;
+  /** The point that it holds. */
+  readonly point: number;
+}
+
+/** The pair with least to spare; `all`: those too that no place helps. */
+export function tightest(crowd: Crowd, points: Points, all: boolean): Tightest | null {
+  let least: Tightest | null = null;
+  const rubs = all ? [...crowd.rubs, ...crowd.stuck] : crowd.rubs;
+  forEachSpare({ ...crowd, rubs }, points, (spare, { wanted, between, a }) => { if (least === null || spare < least.spare) least = { between, spare, wanted, point: a }; });
   return least;
 }
 
-function forEachSpare({ rubs, walls }: Crowd, p: Points, see: (spare: number, wanted: number, between: readonly [string, string]) => void): void {
+function forEachSpare({ rubs, walls }: Crowd, p: Points, see: (spare: number, of: Rub | Wall) => void): void {
   for (const r of rubs) {
     const x = p[2 * r.a] + r.shiftX - (r.b < 0 ? 0 : p[2 * r.b]), y = p[2 * r.a + 1] + r.shiftY - (r.b < 0 ? 0 : p[2 * r.b + 1]);
-    see(spareOf(r, Math.sqrt(x * x + y * y)), r.wanted, r.between);
+    see(spareOf(r, Math.sqrt(x * x + y * y)), r);
   }
-  for (const w of walls) see(wallSpare(w, p[2 * w.a], p[2 * w.a + 1]).spare, w.wanted, w.between);
+  for (const w of walls) see(wallSpare(w, p[2 * w.a], p[2 * w.a + 1]).spare, w);
 }
 
 function sweep(crowd: Crowd, p: Points, asked: number, sweeps: number): void {

@@ -3,9 +3,11 @@ import { benchExamining } from "./examining.ts";
 import { benchGaps } from "./gaps.ts";
 import { figure, table } from "./measure.ts";
 import { benchMeshes } from "./meshes.ts";
+import { benchSearching } from "./searching.ts";
 
 process.stdout.write(`${benchExamining()}\n${benchGaps()}\n`);
 process.stdout.write(table("Meshes, one wheel, against ExtrudeGeometry", [
   ["", "ours ms", "peer ms", "times", "points", "triangles", "checksum mm³"],
   ...benchMeshes().map((b) => [b.name, figure(b.oursMs), figure(b.peerMs), `${figure(b.times)} ×`, `${b.points}`, `${b.triangles}`, b.checksum.toFixed(3)]),
 ]));
+process.stdout.write(`\n${benchSearching()}`);

@@ -4,6 +4,7 @@ import { examine } from "../../../geometry/examine/sheet.ts";
 import type { Arbor, Instrument, Plate } from "../../../geometry/instrument.ts";
 import { findHeights, searchHeights } from "../../../geometry/search/heights.ts";
 import { workOut } from "../../../geometry/workout.ts";
+import { generated } from "../../fixtures/generated.ts";
 import { jumble } from "../../fixtures/jumble.ts";
 
 const example = (name: string): Instrument =>
@@ -80,6 +81,15 @@ describe("the search for levels", () => {
         expect(best.counts).toEqual(examine(workOut(best.instrument)).counts);
       }
     }
+  });
+
+  it("[LEVEL5] closes up the order as drawn before any other, and says what lower order the examiner would not have", () => {
+    const given = generated(60), before = examine(workOut(given)).counts;
+    const [first] = searchHeights(given, { branches: 400 });
+    expect(first!.best.height).toBeLessThan(given.frame.plates[1]!.z);
+    expect(first!.best.counts.foul).toBeLessThanOrEqual(before.foul);
+    expect(first!.best.counts.tight).toBeLessThanOrEqual(before.tight);
+    expect(findHeights(given, { branches: 400 }).says).toMatch(/Everything would clear at \d+\.\d+ mm, but/);
   });
 
   it("[LEVEL6] says where there are no two plates, and which pairs no height can part", () => {
