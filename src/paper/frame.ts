@@ -50,8 +50,9 @@ function head(page: Page, block: TitleBlock, side: string): void {
 function strip(page: Page, notes: Notes): void {
   const f = frameOf(page.size), { left, width, top } = stripPlace(page.size, notes);
   let y = top - 3.2;
-  if (top > f.bottom + BLOCK_HEIGHT) line(page, left, top, left + width, top, "narrow", "frame");
-  for (const { words, strong } of stripLines(width, notes)) {
+  const lines = stripLines(width, notes);
+  if (top > f.bottom + BLOCK_HEIGHT && lines.length > 0) line(page, left, top, left + width, top, "narrow", "frame");
+  for (const { words, strong } of lines) {
     text(page, left, y, words, { face: "italic", layer: "frame", ink: strong ? "foul" : "ink" });
     y -= LINE;
   }

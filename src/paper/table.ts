@@ -25,7 +25,7 @@ export function figuresTable(page: Page, x: number, top: number, width: number, 
   return y;
 }
 
-const isFigure = (cell: string | number): boolean => typeof cell === "number" || /^[−+±ø]?\d/.test(cell);
+const isFigure = (cell: string | number): boolean => typeof cell === "number" || cell === "cold" || /^[−+±ø]?\d[\d.,/°−-]*$/.test(cell);
 
 /** Columns as wide as they need, the rest shared; as many pages as it takes. Gives the page and y where it ended. */
 export function ruled(start: { page: Page; y: number }, next: () => Page, table: Table, written: (cell: string | number, column: number) => string = String): { page: Page; y: number } {
@@ -33,7 +33,7 @@ export function ruled(start: { page: Page; y: number }, next: () => Page, table:
   const { left, right } = page.room, width = right - left;
   const cells = table.rows.map((row) => row.map((cell, i) => written(cell, i)));
   const figure = table.columns.map((_, i) => table.rows.length > 0 && table.rows.every((row) => row[i] === "" || isFigure(row[i]!)));
-  const wants = table.columns.map((c, i) => 3 + Math.max(textWidthMm(c, 2.5, "italic"), ...cells.map((row) => textWidthMm(row[i]!, 2.5, figure[i] ? "figures" : "roman"))));
+  const wants = table.columns.map((c, i) => (!figure[i] && figure[i - 1] ? 6 : 3) + Math.max(textWidthMm(c, 2.5, "italic"), ...cells.map((row) => textWidthMm(row[i]!, 2.5, figure[i] ? "figures" : "roman"))));
   const total = wants.reduce((a, b) => a + b, 0);
   const spare = Math.max(0, width - total) / wants.length;
   const widths = wants.map((w) => (total > width ? (w * width) / total : w + spare));
@@ -41,7 +41,8 @@ export function ruled(start: { page: Page; y: number }, next: () => Page, table:
     let x = left;
     row.forEach((cell, i) => {
       const right = figure[i] === true;
-      text(page, right ? x + widths[i]! - 1 : x + 1, y + 1.4, cell, { layer: "table", face: face(i), align: right ? "right" : "left", within: widths[i]! - 2 });
+      const inset = !right && figure[i - 1] === true ? 4 : 1;
+      text(page, right ? x + widths[i]! - 1 : x + inset, y + 1.4, cell, { layer: "table", face: face(i), align: right ? "right" : "left", within: widths[i]! - 1 - inset });
       x += widths[i]!;
     });
   };

@@ -114,7 +114,10 @@ const letters = (l: Layout): Table => ({
   rows: l.things.map((t) => [t.id, t.kind, t.arbor, fixed(Math.min(...t.cylinders.map((c) => c.z0)), 2), fixed(Math.max(...t.cylinders.map((c) => c.z1)), 2), fixed(2 * t.radius, 2)]),
 });
 
-export function elevationDraft(columns: readonly Column[], l: Layout, shakes: readonly { readonly id: string; readonly up: number; readonly down: number }[]): Draft {
+/** By arbor. */
+export type Shakes = readonly { readonly id: string; readonly up: number; readonly down: number }[];
+
+export function elevationDraft(columns: readonly Column[], l: Layout, shakes: Shakes): Draft {
   const table: Table = {
     id: "elevation-heights", title: "Heights over the inner face of the back plate, and endshakes", columns: ["part", "what", "from", "to", "up", "down"],
     rows: columns.flatMap((c) => c.things).map((t) => {
@@ -123,10 +126,10 @@ export function elevationDraft(columns: readonly Column[], l: Layout, shakes: re
     }),
   };
   return {
-    id: "elevation", number: "E", title: "Developed elevation", kind: "elevation", subtitle: "arbors in a row; where two are in mesh they stand at their true distance", document: "developed elevation",
+    id: "elevation", number: "E", title: "Developed elevation", kind: "elevation", subtitle: "arbors in a row, those in mesh at their true distance; under each letter its endshake", document: "developed elevation",
     shows: { columns, plates: l.plates, shakes }, tables: [table], cautions: [],
     draw: (next) => {
-      const scale = elevation(next, columns, l);
+      const scale = elevation(next, columns, l, shakes);
       ruled(fresh(next), next, table);
       return scaleWritten(scale);
     },
@@ -134,7 +137,7 @@ export function elevationDraft(columns: readonly Column[], l: Layout, shakes: re
 }
 
 /** Rows as they fit, one under the other; a wheel that would hide the one before stands clear of it. */
-function elevation(next: () => Page, columns: readonly Column[], l: Layout): number {
+function elevation(next: () => Page, columns: readonly Column[], l: Layout, shakes: Shakes): number {
   let page = next();
   const { left, right } = page.room, zs = [...columns.flatMap((c) => c.things.flatMap((t) => t.cylinders.flatMap((k) => [k.z0, k.z1]))), ...l.plates.flatMap((p) => [p.z, p.z + p.thickness])];
   const z0 = Math.min(0, ...zs), z1 = Math.max(1, ...zs), widest = Math.max(...columns.map((c) => 2 * c.reach), 1);
@@ -151,15 +154,16 @@ function elevation(next: () => Page, columns: readonly Column[], l: Layout): num
   }
   let y = page.room.top - 4;
   for (const row of rows) {
-    const tall = (z1 - z0) * scale + 13;
+    const own = [...row.flatMap(({ c }) => c.things.flatMap((t) => t.cylinders.flatMap((k) => [k.z0, k.z1]))), ...l.plates.flatMap((p) => [p.z, p.z + p.thickness])];
+    const low = Math.min(...own), tall = (Math.max(...own) - low) * scale + 19;
     if (y - tall < page.room.bottom) { page = next(); y = page.room.top - 4; }
-    drawRow(page, row, l, y - (z1 - z0) * scale - z0 * scale + z0 * scale, z0, scale);
+    drawRow(page, row, l, shakes, y - tall + 19, low, scale);
     y -= tall;
   }
   return scale;
 }
 
-function drawRow(page: Page, row: readonly { readonly c: Column; readonly x: number }[], l: Layout, base: number, z0: number, scale: number): void {
+function drawRow(page: Page, row: readonly { readonly c: Column; readonly x: number }[], l: Layout, shakes: Shakes, base: number, z0: number, scale: number): void {
   const { left, right } = page.room, up = (z: number): number => base + (z - z0) * scale;
   view(page, "elevation", left, up(0), scale);
   for (const p of l.plates) {
@@ -174,6 +178,9 @@ function drawRow(page: Page, row: readonly { readonly c: Column; readonly x: num
     }
     const zs = c.things.flatMap((t) => t.cylinders.flatMap((k) => [k.z0, k.z1]));
     line(page, x, up(Math.min(...zs)) - 2, x, up(Math.max(...zs)) + 2, "chain");
-    text(page, x, base - 5.5, c.arbors.join(" "), { face: "strong", align: "middle", layer: "dimension" });
+    const room = Math.max(8, 2 * Math.min(...row.filter((o) => o.c !== c).map((o) => Math.abs(o.x - x) / 2), 16) - 1);
+    text(page, x, base - 6.5, c.arbors.join(" "), { face: "strong", align: "middle", layer: "dimension", within: room });
+    const shake = shakes.find((s) => s.id === c.arbors[0]);
+    if (shake) text(page, x, base - 10.5, fixed(shake.up + shake.down, 2), { face: "figures", align: "middle", layer: "dimension", within: room });
   }
 }

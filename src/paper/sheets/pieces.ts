@@ -1,10 +1,10 @@
 // Sheets of flat parts: discs, slots, arms, ratchets, hands at full size, pillars, and dials.
-import { sineBarMm, type Display, type HousingFigures, type PieceFigures, type Pillar, type CotterFigures } from "../../../geometry/index.ts";
+import { handOutline, sineBarMm, type Display, type HousingFigures, type PieceFigures, type Pillar, type CotterFigures } from "../../../geometry/index.ts";
 import { cautionsFor, joinDangers } from "../cautions.ts";
 import { checkBar, levelDimension, uprightDimension } from "../dimension.ts";
 import type { Draft } from "../draft.ts";
 import type { Table } from "../drawing.ts";
-import { arc, circle, cross, hatch, line, type Page, polyline, rectangle, text, view } from "../page.ts";
+import { arc, circle, cross, hatch, line, outlineOn, type Page, polyline, rectangle, text, view } from "../page.ts";
 import { figuresTable, ROW, ruled } from "../table.ts";
 import { fixed, scaleFor, scaleWritten, short } from "../words.ts";
 
@@ -87,27 +87,13 @@ function bar(page: Page, { piece }: PieceFigures, x: number, y: number, scale: n
   } else {
     const t = piece.tail * scale;
     rectangle(page, x - t, y - h, x + l, y + h, "double-dot chain");
-    hand(page, x, y, l, t, h);
+    polyline(page, outlineOn((mx, my) => [x + mx * scale, y + my * scale], handOutline(piece.length, piece.tail, piece.width, 0.01)), true);
     levelDimension(page, x - t, y - h, x, y - h, y - h - 9, fixed(piece.tail, 2), "left");
   }
   levelDimension(page, x, y - h, x + l, y - h, y - h - 9, fixed(piece.length, 2));
   uprightDimension(page, x + l, y - h, x + l, y + h, x + l + 8, fixed(piece.width, 2));
   line(page, x - (piece.kind === "pointer" ? piece.tail * scale : h) - 3, y, x + l + 3, y, "chain");
   line(page, x, y - h - 3, x, y + h + 3, "chain");
-}
-
-/** A plain hand within its bar: round boss, blade to a point, tail to a small round end. */
-function hand(page: Page, x: number, y: number, l: number, t: number, h: number): void {
-  const neck = 0.34 * h, shoulder = Math.sqrt(h * h - neck * neck), end = 0.55 * h;
-  if (l > 1.5 * h) polyline(page, [x + shoulder, y + neck, x + shoulder + 0.55 * (l - shoulder), y + 0.62 * h, x + l, y, x + shoulder + 0.55 * (l - shoulder), y - 0.62 * h, x + shoulder, y - neck], false);
-  if (t > 2.2 * h) {
-    polyline(page, [x - shoulder, y + neck, x - t + end, y + end], false);
-    polyline(page, [x - shoulder, y - neck, x - t + end, y - end], false);
-    arc(page, x - t + end, y, end, 90, 270);
-  }
-  const neckDeg = (Math.atan2(neck, shoulder) * 180) / Math.PI;
-  arc(page, x, y, h, neckDeg, 180 - neckDeg);
-  arc(page, x, y, h, 180 + neckDeg, 360 - neckDeg);
 }
 
 function slotFace(page: Page, piece: Extract<PieceFigures["piece"], { kind: "slot" }>, x: number, y: number, scale: number): void {

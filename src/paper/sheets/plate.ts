@@ -18,11 +18,11 @@ export function plateDraft(p: PlateFigures): Draft {
     subtitle: `${p.material}, ${fixed(p.thickness, 2)} thick, lower face at z ${fixed(p.z, 2)}${p.massG === null ? "" : `, ${fixed(p.massG, 0)} g`}`,
     document: "plate, with hole table", side: "DIAL SIDE", shows: p, tables, cautions: cautionsFor("turning", "brass", "saw"),
     draw: (next) => {
-      const page = next(), { left, right, top, bottom } = page.room, box = boxOf(p.outline);
-      const scale = scaleFor(Math.max((box.right - box.left) / (right - left - 34), (box.top - box.bottom) / (top - bottom - 34)), 1, 5, true);
-      const x = (left + right) / 2 + 6 - ((box.left + box.right) / 2) * scale, y = (top + bottom) / 2 + 6 - ((box.top + box.bottom) / 2) * scale;
+      const page = next(), { left, right, top, bottom } = page.room, box = boxOf(p.outline), beside = "circle" in p.outline ? 6 : 34;
+      const scale = scaleFor(Math.max((box.right - box.left) / (right - left - beside), (box.top - box.bottom) / (top - bottom - 34)), 1, 5, true);
+      const x = (left + right) / 2 + (beside > 6 ? 6 : 0) - ((box.left + box.right) / 2) * scale, y = (top + bottom) / 2 + 6 - ((box.top + box.bottom) / 2) * scale;
       drawPlate(page, p, view(page, "plate", x, y, scale), scale);
-      text(page, left, bottom + 1, "x and y of all plates are from one datum, 0, 0", { face: "italic", layer: "dimension" });
+      text(page, left, bottom + 1, "x to the right and y upward, from one datum for all plates", { face: "italic", layer: "dimension" });
       let at: { page: Page; y: number } | null = null;
       for (const table of tables) at = ruled(at ?? begin(next), next, table);
       return scaleWritten(scale);
@@ -48,16 +48,14 @@ function drawPlate(page: Page, p: PlateFigures, at: (x: number, y: number) => Po
   const round = "circle" in p.outline ? "ø" : "";
   levelDimension(page, l, round ? (b + t) / 2 : b, r, round ? (b + t) / 2 : b, b - 9, `${round}${fixed(box.right - box.left, 2)}`);
   if (!round) uprightDimension(page, l, b, l, t, l - 8, fixed(box.top - box.bottom, 2));
-  letterPlaces(page, p.holes.map((h) => ({ x: at(h.x, h.y)[0], y: at(h.x, h.y)[1], radius: (h.diameter / 2) * scale, words: String(h.number) })), room, { face: "figures" });
+  letterPlaces(page, p.holes.map((h) => ({ x: at(h.x, h.y)[0], y: at(h.x, h.y)[1], radius: (h.diameter / 2) * scale, words: String(h.number) })).sort((a, b) => a.radius - b.radius), room, { face: "figures" });
   text(page, room.left, room.top - 5, "Numbers are those of the hole table.", { face: "italic", layer: "dimension" });
 }
 
-/** The datum: a cross with arrows along x and y. */
+/** The datum: two lines along x and y, longer than those of a hole. */
 function datum(page: Page, x: number, y: number): void {
   line(page, x, y, x + 11, y, "narrow", "dimension");
   line(page, x, y, x, y + 11, "narrow", "dimension");
-  text(page, x + 12, y - 1, "x", { face: "italic", layer: "dimension" });
-  text(page, x - 0.6, y + 12, "y", { face: "italic", layer: "dimension" });
 }
 
 export const holeTable = (p: PlateFigures): Table => ({
