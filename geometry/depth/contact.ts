@@ -74,7 +74,7 @@ export function freeArcsAt(flanks: Flanks, distanceMm: number, phases: number): 
 }
 
 /** Two flanks at a distance, with what belongs to their counts and reach. */
-interface Drive {
+export interface Drive {
   readonly mating: Mating;
   /** Turn of the driver from tooth to tooth, and of the driven for one turn of the driver. */
   readonly pitchRad: number;
@@ -84,18 +84,20 @@ interface Drive {
   readonly last: number;
   readonly tipReachRad: number;
   readonly bearingRad: number;
+  /** Which of the two is a lantern. */
+  readonly trundles: "driver" | "driven" | null;
 }
 
 /** A tooth of the driver at u, and how far ahead of a constant rate it holds the driven. */
 interface Hold { readonly u: number; readonly aheadRad: number; readonly touch: Touch }
 
-function driveOf({ pair, driver, driven }: Flanks, distanceMm: number): Drive | null {
+export function driveOf({ pair, driver, driven }: Flanks, distanceMm: number): Drive | null {
   const tip1 = driver.side === 1 ? driver.greatestRadius : driver.leastRadius;
   const tip2 = driven.side === 1 ? driven.greatestRadius : driven.leastRadius;
   const sign = pair.annulus === "driven" ? -1 : 1;
   const cosine = (sign * (distanceMm ** 2 + tip1 ** 2 - tip2 ** 2)) / (2 * distanceMm * tip1);
   const radiusMm = workingRadiusMm(pair, distanceMm);
-  if (!(sign * cosine < 1) || !(distanceMm > 0) || radiusMm === 0 || driver.half.length === 0 || driven.half.length === 0) return null;
+  if (!Number.isFinite(cosine) || sign * cosine >= 1 || !(distanceMm > 0) || radiusMm === 0 || driver.half.length === 0 || driven.half.length === 0) return null;
   const tipReachRad = Math.acos(Math.max(-1, sign * cosine));
   const pitchRad = TAU / pair.driver.teeth.count;
   return {
@@ -103,6 +105,7 @@ function driveOf({ pair, driver, driven }: Flanks, distanceMm: number): Drive | 
     pitchRad, ratio: pair.driver.teeth.count / pair.driven.teeth.count,
     first: -tipReachRad - driver.half.reduce((a, b) => Math.max(a, b), 0), last: tipReachRad, tipReachRad,
     bearingRad: (BEARING_MODULES * pair.moduleMm) / radiusMm,
+    trundles: pair.driver.teeth.form === "lantern" ? "driver" : pair.driven.teeth.form === "lantern" ? "driven" : null,
   };
 }
 
@@ -155,7 +158,7 @@ function bearingSpan(drive: Drive, holds: readonly Hold[][], leadRad: Float64Arr
     begins = lastHolding(begins, begins - stepRad, 16, (u) => bears(drive, u));
     ends = lastHolding(ends, ends + stepRad, 16, (u) => bears(drive, u));
   }
-  const centre = lastHolding(drive.first, drive.last, 26, (u) => isBeforeCentres(drive, u));
+  const centre = centreCrossing(drive);
   return { begins: (begins - centre) / drive.pitchRad, ends: (ends - centre) / drive.pitchRad };
 }
 
@@ -164,8 +167,14 @@ function bears(drive: Drive, u: number): boolean {
   return own !== undefined && own.aheadRad >= holds[0].aheadRad - drive.bearingRad;
 }
 
-function isBeforeCentres(drive: Drive, u: number): boolean {
-  return (touchAt(drive.mating, u)?.y ?? u) < 0;
+/** Where the driver's tooth stands as its touch, or the middle of a trundle, crosses the line of centres. */
+export const centreCrossing = (drive: Drive): number => lastHolding(drive.first, drive.last, 26, (u) => isBeforeCentres(drive, u));
+
+/** A trundle comes to the line of centres with its middle, since that is where the pitch circles carry it; a tooth with its touch. */
+function isBeforeCentres({ mating, trundles }: Drive, u: number): boolean {
+  if (trundles === "driver") return u < 0;
+  const touch = touchAt(mating, u);
+  return touch === null ? u < 0 : (trundles === "driven" ? touch.leadRad : touch.y) < 0;
 }
 
 /** A tooth coming into reach by its leading corner must find the driven's tooth ahead of it, as the teeth that bear hold it. */

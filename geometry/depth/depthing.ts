@@ -130,6 +130,7 @@ function saysOf(
 ): string {
   const names = `${pair.driver.id} and ${pair.driven.id}`;
   if (pair.fault !== null) return `${names} cannot work: ${pair.fault}`;
+  if (contact === null && state === "deep") return `${names} stand too close at ${written(pair.distanceMm)} mm to touch as teeth`;
   if (contact === null) return `${names} do not reach one another at ${written(pair.distanceMm)} mm`;
   const how = [`${names} stand ${state === "right" ? "at a right depth" : state}`];
   if (contact.butting) how.push("a tip meets a tip instead of entering its space");

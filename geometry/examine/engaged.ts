@@ -3,7 +3,7 @@
 import { type Pair, workingRadiusMm } from "../depth/pair.ts";
 import type { Remedy } from "../finding.ts";
 import type { Movement } from "../movement.ts";
-import { AT_LIMIT_MM } from "../numeric/tolerance.ts";
+import { AT_LIMIT_MM, SAME_AXIS_MM } from "../numeric/tolerance.ts";
 
 /** A length as a maker reads it: thousandths below a tenth, hundredths above, without idle noughts. */
 export function mm(lengthMm: number): string {
@@ -31,7 +31,8 @@ export function pitchPoint(movement: Movement, index: number, pair: Pair): { x: 
 export function moveToDistance(movement: Movement, index: number, distanceMm: number): Remedy[] {
   const e = movement.engagements[index];
   const standsMm = e.distance;
-  if (standsMm === 0 || !e.steadyDistance) return [];
+  // On one axis there is no line of centres to move along.
+  if (standsMm <= SAME_AXIS_MM || !e.steadyDistance) return [];
   const arbors = [[e.drivenArbor, e.driverArbor], [e.driverArbor, e.drivenArbor]] as const;
   return arbors.filter(([moved]) => isFreeToMove(movement, index, moved)).slice(0, 1).map(([moved, still]) => {
     const a = movement.arbors[moved], b = movement.arbors[still];
