@@ -197,7 +197,8 @@ export { mayRise, type Band as HeightBand, type MayRise } from "./clearance/band
 
 // Putting together.
 /** Steps of putting together, what must come out before a named thing, and a straight line for the tool to each join. */
-export { puttingTogether, takingDown, type PuttingTogether, type Step } from "./assembly/steps.ts";
+export { puttingTogether, takingDown, type PuttingTogether } from "./assembly/steps.ts";
+export type { Step } from "./assembly/step.ts";
 export { accessOf, type Access, type Tool } from "./assembly/access.ts";
 /** The order of heats on one arbor: every later heat held against every earlier join, and the order that spoils least. */
 export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } from "./workshop/heats.ts";

@@ -19,8 +19,8 @@ export interface Nearest { readonly turns: number; readonly gap: number; readonl
 /** Boxes after which a search gives its best so far and says that it is not proved. */
 const MOST_BOXES = 200_000;
 
-/** The least gap of the whole cycle, true to GAP_MM, and the first turn at which it is reached. */
-export function leastGap(followed: Followed): Nearest {
+/** The least gap of the whole cycle, or up to a turn, true to GAP_MM, and the first turn at which it is reached. */
+export function leastGap(followed: Followed, untilTurns = Infinity): Nearest {
   const { phases } = followed;
   if (phases.length === 0) return { turns: 0, gap: followed.gap([]), proved: true };
   const motion = recurrenceOf(phases), along = alongMotion(followed);
@@ -31,9 +31,9 @@ export function leastGap(followed: Followed): Nearest {
     if (lower >= best - GAP_MM) break;
     const box = search.boxes[search.queue.pop() as number];
     const stretch = motion.enter(box, 0);
-    if (stretch === null) continue;
+    if (stretch === null || (stretch !== "unknown" && stretch[0] > untilTurns)) continue;
     if (stretch === "unknown") proved = false;
-    else for (const t of [stretch[0], (stretch[0] + stretch[1]) / 2]) {
+    else for (const t of [stretch[0], Math.min(untilTurns, (stretch[0] + stretch[1]) / 2)]) {
       const gap = along(t);
       if (gap < best) { best = gap; turns = t; }
     }
@@ -42,7 +42,7 @@ export function leastGap(followed: Followed): Nearest {
   }
   if (best === Infinity) return { turns: 0, gap: gapAt(followed, 0), proved: false };
   const first = firstAtMost(followed, best + FOLLOW_MM);
-  return first ? nearHere(followed, first.turns, best, proved && first.proved) : { turns, gap: best, proved };
+  return first ? nearHere(followed, first.turns, best, proved && first.proved, untilTurns) : { turns, gap: best, proved };
 }
 
 /** The first turn, from 0 on, at which the gap is `mostMm` or less; null if there is none in the whole cycle. */
@@ -157,12 +157,12 @@ function walk(along: (turns: number) => number, from: number, to: number, mostMm
 }
 
 /** From a turn at which the least gap is all but reached to where it is least, by ever smaller steps along the motion. */
-function nearHere(followed: Followed, from: number, least: number, proved: boolean): Nearest {
+function nearHere(followed: Followed, from: number, least: number, proved: boolean, untilTurns: number): Nearest {
   const along = alongMotion(followed);
   let turns = from, gap = along(from);
   for (let step = FINE_MM / speedOf(followed); step * speedOf(followed) > TOUCH_MM; step /= 2)
     for (const t of [turns - step, turns + step]) {
-      const there = t >= 0 ? along(t) : Infinity;
+      const there = t >= 0 && t <= untilTurns ? along(t) : Infinity;
       if (there < gap) { gap = there; turns = t; }
     }
   return { turns, gap: Math.min(gap, least), proved };

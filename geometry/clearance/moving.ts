@@ -29,8 +29,8 @@ export interface MovingVerdict extends Verdict {
   readonly proved: boolean;
 }
 
-/** The verdict with true outlines followed wherever the swept ones foul or are tight. */
-export function judgeMoving(movement: Movement, uneven: readonly Uneven[], a: Thing, b: Thing): MovingVerdict {
+/** The verdict with true outlines followed wherever the swept ones foul or are tight, through the whole cycle or up to a turn. */
+export function judgeMoving(movement: Movement, uneven: readonly Uneven[], a: Thing, b: Thing, untilTurns = Infinity): MovingVerdict {
   const relation = relationOf(movement, a, b);
   const { planGap, faceGap } = movement.practice;
   let worst: MovingVerdict | null = null;
@@ -38,15 +38,15 @@ export function judgeMoving(movement: Movement, uneven: readonly Uneven[], a: Th
     for (const cb of b.cylinders) {
       const swept = decide(planClear(relation, ca, cb), heightClear(relation, ca, cb), planGap, faceGap, [ca, cb]);
       const spin = swept.severity === "free" ? null : spinOf(movement, uneven, a, ca, b, cb);
-      const next = spin === null ? { ...swept, meeting: null, proved: true } : followed(swept, spin, relation.planLoss, planGap, faceGap);
+      const next = spin === null ? { ...swept, meeting: null, proved: true } : followed(swept, spin, relation.planLoss, planGap, faceGap, untilTurns);
       if (worst === null || isWorse(next, worst)) worst = next;
     }
   if (worst === null) throw new Error(`${a.id} or ${b.id} is of no cylinder at all`);
   return worst;
 }
 
-function followed(swept: Verdict, spin: Spin, planLoss: number, planGap: number, faceGap: number): MovingVerdict {
-  const nearest = leastGap(spin);
+function followed(swept: Verdict, spin: Spin, planLoss: number, planGap: number, faceGap: number, untilTurns: number): MovingVerdict {
+  const nearest = leastGap(spin, untilTurns);
   if (!nearest.proved) return { ...swept, meeting: null, proved: false };
   const plan = { gap: nearest.gap, worst: nearest.gap - planLoss };
   const judged = decide(plan, swept.height, planGap, faceGap, swept.cylinders);

@@ -24,12 +24,16 @@ export interface GapFindings {
 
 type FollowedPair = Omit<JudgedPair, "verdict"> & { readonly verdict: MovingVerdict };
 
-/** Findings without remedies; the free ones too where they are asked for. */
-export function gapFindings(scene: Scene, all: boolean, depths: readonly Depth[]): GapFindings {
+/** Findings without remedies, the free ones too where they are asked for; up to a turn of the input. Gives the part of the pairs that is done. */
+export function* gapFindings(scene: Scene, all: boolean, depths: readonly Depth[], untilTurns: number): Generator<number, GapFindings, void> {
   const { pairs, examined } = all ? allGapsOf(scene) : gapsOf(scene);
   const uneven = unevenOf(scene.movement);
-  const followed = pairs.map((pair): FollowedPair => ({ ...pair, verdict: judgeMoving(scene.movement, uneven, pair.a, pair.b) }));
-  const findings = followed.filter((p) => all || p.verdict.severity !== "free").map((pair) => gapFinding(scene.movement, pair, depths));
+  const findings: Finding[] = [];
+  for (const [i, pair] of pairs.entries()) {
+    const verdict = judgeMoving(scene.movement, uneven, pair.a, pair.b, untilTurns);
+    if (all || verdict.severity !== "free") findings.push(gapFinding(scene.movement, { ...pair, verdict }, depths));
+    yield (i + 1) / pairs.length;
+  }
   return { findings, free: examined - findings.filter((f) => f.severity !== "free").length };
 }
 

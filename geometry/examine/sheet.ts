@@ -41,13 +41,21 @@ export interface HowToExamine {
   readonly all?: boolean;
   /** Seek cures also where other arbors would have to follow; takes longer, nothing else differs. */
   readonly thorough?: boolean;
+  /** Follow true outlines only up to this turn of the input: what comes later is free. */
+  readonly until?: number;
 }
 
 /** Everything that is found out about a movement. */
-export function examine(movement: Movement, { all = false, thorough = false }: HowToExamine = {}): Sheet {
+export function examine(movement: Movement, how: HowToExamine = {}): Sheet {
+  const steps = examineSteps(movement, how);
+  for (let step = steps.next(); ; step = steps.next()) if (step.done === true) return step.value;
+}
+
+/** Likewise, giving between steps the part (0 to 1) of the pairs that is done. */
+export function* examineSteps(movement: Movement, { all = false, thorough = false, until = Infinity }: HowToExamine = {}): Generator<number, Sheet, void> {
   const depths = depthsOf(movement);
   const scene = sceneOf(movement);
-  const gaps = gapFindings(scene, all, depths);
+  const gaps = yield* gapFindings(scene, all, depths, until);
   const entry = entryOf(movement);
   const others = [...FAMILIES.flatMap((family) => family(movement, depths)), ...entry.findings];
   const found = [...gaps.findings, ...others];

@@ -1,16 +1,18 @@
-// The examiner's sheet in the terminal: `examine FILE … [--json] [--all]`. Exit status 0: nothing fouls; 1: something
+// The examiner's sheet in the terminal: `examine FILE … [--json] [--all] [--until TURNS|DAYSd]`. Exit status 0: nothing fouls; 1: something
 // does; 2: refused, or a call that cannot be answered. Of several files the gravest counts. `-` reads standard input.
 import { readFileSync } from "node:fs";
 import { examine, workOut, type Sheet } from "../../geometry/index.ts";
 import { readInstrument, type Fault } from "../document/index.ts";
 import { sheetText } from "./sheet-text.ts";
 
-const USAGE = "usage: npm run -s examine -- FILE … [--json] [--all]   (FILE - reads standard input)";
+const USAGE = "usage: npm run -s examine -- FILE … [--json] [--all] [--until 1000 | --until 365250d]   (FILE - reads standard input)";
 
 interface Call {
   readonly files: readonly string[];
   readonly json: boolean;
   readonly all: boolean;
+  /** Follow true outlines only so far; null: round the whole cycle. */
+  readonly until: { readonly value: number; readonly days: boolean } | null;
 }
 
 type Answer =
@@ -22,21 +24,31 @@ if (typeof call === "string") {
   process.stderr.write(`${call}\n${USAGE}\n`);
   process.exitCode = 2;
 } else {
-  const answers = call.files.map((file) => answerFor(file, call.all));
+  const answers = call.files.map((file) => answerFor(file, call));
   for (const answer of answers) if (!answer.ok) process.stderr.write(refusalText(answer.file, answer.refused));
   process.stdout.write(call.json ? jsonOf(answers) : textOf(answers));
   process.exitCode = Math.max(...answers.map(statusOf));
 }
 
 function readCall(argv: readonly string[]): Call | string {
-  const files = argv.filter((a) => a === "-" || !a.startsWith("-"));
-  const unknown = argv.find((a) => a.startsWith("-") && !["-", "--json", "--all"].includes(a));
+  const asked = argv.indexOf("--until");
+  const until = asked < 0 ? null : readUntil(argv[asked + 1] ?? "");
+  if (typeof until === "string") return until;
+  const rest = argv.filter((_, i) => asked < 0 || (i !== asked && i !== asked + 1));
+  const files = rest.filter((a) => a === "-" || !a.startsWith("-"));
+  const unknown = rest.find((a) => a.startsWith("-") && !["-", "--json", "--all"].includes(a));
   if (unknown !== undefined) return `there is no option ${unknown}`;
   if (files.length === 0) return "no file was named";
-  return { files, json: argv.includes("--json"), all: argv.includes("--all") };
+  return { files, json: rest.includes("--json"), all: rest.includes("--all"), until };
 }
 
-function answerFor(file: string, all: boolean): Answer {
+/** "1000" is turns of the input, "365250d" days of what it shows. */
+function readUntil(text: string): Call["until"] | string {
+  const read = /^(\d+(?:\.\d+)?)(d?)$/.exec(text);
+  return read ? { value: Number(read[1]), days: read[2] === "d" } : `--until wants turns (1000) or days (365250d), not "${text}"`;
+}
+
+function answerFor(file: string, { all, until }: Call): Answer {
   let text: string;
   try {
     text = readFileSync(file === "-" ? 0 : file, "utf8");
@@ -45,7 +57,8 @@ function answerFor(file: string, all: boolean): Answer {
   }
   const read = readInstrument(text);
   if (!read.ok) return { ok: false, file, refused: read.refused };
-  return { ok: true, file, sheet: { ...examine(workOut(read.instrument), { all, thorough: true }), unknown: read.unknown } };
+  const turns = until === null ? {} : { until: until.days ? until.value / read.instrument.input.days : until.value };
+  return { ok: true, file, sheet: { ...examine(workOut(read.instrument), { all, thorough: true, ...turns }), unknown: read.unknown } };
 }
 
 function statusOf(answer: Answer): number {

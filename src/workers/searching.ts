@@ -1,18 +1,28 @@
 // What the searching worker does: a question in, steps out, each with the best so far. Plain data both ways, so it can be
 // called anywhere. Stopping needs no word to it: whoever asked keeps the last step and ends the worker.
 import {
-  type HowToLevel, type HowToPlant, type Instrument, type LevellingStep, type PlantingStep, type WaysStep, searchHeights, searchPlaces, searchWaysOut,
+  type HowToLevel, type HowToPlant, type Instrument, type LevellingStep, type PlantingStep, type Sheet, type WaysStep, examineSteps, searchHeights, searchPlaces,
+  searchWaysOut, workOut,
 } from "../../geometry/index.ts";
 
 export type Searching =
   | { readonly kind: "places"; readonly instrument: Instrument; readonly how?: HowToPlant }
   | { readonly kind: "heights"; readonly instrument: Instrument; readonly how?: HowToLevel }
-  | { readonly kind: "ways out"; readonly instrument: Instrument };
+  | { readonly kind: "ways out"; readonly instrument: Instrument }
+  | { readonly kind: "turning"; readonly instrument: Instrument; readonly turns: number };
 
 export type SearchStep =
   | ({ readonly kind: "places" } & PlantingStep)
   | ({ readonly kind: "heights" } & LevellingStep)
-  | ({ readonly kind: "ways out" } & WaysStep);
+  | ({ readonly kind: "ways out" } & WaysStep)
+  | TurningStep;
+
+/** The instrument turned so far: which part of the pairs is examined, and the sheet at the end. */
+export interface TurningStep {
+  readonly kind: "turning";
+  readonly done: number;
+  readonly best: Sheet | null;
+}
 
 /** The steps of a search; the last one, where there is any, is done. */
 export function* stepsOf(question: Searching): Generator<SearchStep, void, void> {
@@ -25,6 +35,24 @@ export function* stepsOf(question: Searching): Generator<SearchStep, void, void>
       return;
     case "ways out":
       for (const step of searchWaysOut(question.instrument)) yield { kind: "ways out", ...step };
+      return;
+    case "turning":
+      yield* turningSteps(question.instrument, question.turns);
+  }
+}
+
+/** A step for each hundredth, so that telling costs nothing beside examining. */
+function* turningSteps(instrument: Instrument, turns: number): Generator<TurningStep, void, void> {
+  const steps = examineSteps(workOut(instrument), { until: turns });
+  let told = 0;
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) {
+      yield { kind: "turning", done: 1, best: step.value };
+      return;
+    }
+    if (step.value < told + 0.01) continue;
+    told = step.value;
+    yield { kind: "turning", done: told, best: null };
   }
 }
 

@@ -4,6 +4,7 @@ import { benchGaps } from "./gaps.ts";
 import { figure, table } from "./measure.ts";
 import { benchMeshes } from "./meshes.ts";
 import { benchSearching } from "./searching.ts";
+import { benchWholeTurn } from "./whole-turn.ts";
 
 process.stdout.write(`${benchExamining()}\n${benchGaps()}\n`);
 process.stdout.write(table("Meshes, one wheel, against ExtrudeGeometry", [
@@ -11,3 +12,4 @@ process.stdout.write(table("Meshes, one wheel, against ExtrudeGeometry", [
   ...benchMeshes().map((b) => [b.name, figure(b.oursMs), figure(b.peerMs), `${figure(b.times)} ×`, `${b.points}`, `${b.triangles}`, b.checksum.toFixed(3)]),
 ]));
 process.stdout.write(`\n${benchSearching()}`);
+process.stdout.write(`\n${benchWholeTurn()}`);

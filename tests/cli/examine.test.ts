@@ -37,6 +37,16 @@ describe("the examiner's sheet in the terminal", () => {
     expect(JSON.parse(json.stdout).refused.map((f: { path: string }) => f.path).sort()).toEqual(expect.arrayContaining(["engagements[0].driven", "name"]));
   });
 
+  it("[MOVE8] --until takes turns or days, and refuses anything else by name", () => {
+    const [turns, days] = [["--until", "1000"], ["--until", "1000d"]].map((how) => run([FREE, "--json", ...how]));
+    expect([turns!.status, days!.status]).toEqual([0, 0]);
+    // One turn of this dial's crank is a day.
+    expect(JSON.parse(turns!.stdout)).toEqual(JSON.parse(days!.stdout));
+    const wrong = run([FREE, "--until", "soon"]);
+    expect([wrong.status, wrong.stdout]).toEqual([2, ""]);
+    expect(wrong.stderr).toContain("soon");
+  });
+
   it("[CLI3] several files give a list in their order, and the gravest status of them all", () => {
     const done = run([FREE, FOULED, broken, "--json"]);
     expect(done.status).toBe(2);
