@@ -5,7 +5,7 @@ import type { Plate } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { SEATED_MM } from "../numeric/tolerance.ts";
 import type { Before } from "./before.ts";
-import type { Lean, Step } from "./steps.ts";
+import type { Lean, Step } from "./step.ts";
 import type { Unit } from "./units.ts";
 
 export interface Context {
