@@ -4,7 +4,6 @@ import { sweptThings, workOut } from "../../geometry/index.ts";
 import { axesOf, engagedAxes, rowOf } from "../../src/sheets/calliper/axes.ts";
 import { placeLetters } from "../../src/sheets/calliper/letters.ts";
 import { HEIGHTS_TO_WIDTHS, layRow } from "../../src/sheets/calliper/row.ts";
-import { trainTo, yearsToOneDivision } from "../../src/sheets/numbers/path.ts";
 import { SLIPWAY } from "../fixtures/slipway.ts";
 
 const movement = workOut(SLIPWAY);
@@ -67,22 +66,5 @@ describe("letters", () => {
         expect(Math.abs(p.x - q.x) >= 13 - 1e-9 || Math.abs(p.y - q.y) >= 16 - 1e-9).toBe(true);
       }));
     }), { seed: 20260116, numRuns: 200 });
-  });
-});
-
-describe("the train written as wheels over pinions", () => {
-  it("runs from the crank to the pointer, and multiplies to the days of one turn", () => {
-    expect(trainTo(movement, 2)).toEqual([{ over: 40, under: 20 }, { over: 32, under: 16 }]);
-    expect(trainTo(movement, 0)).toEqual([]);
-    const hand = workOut({
-      ...SLIPWAY, couplings: [{ kind: "friction", between: ["C", "H"] }],
-      arbors: [...SLIPWAY.arbors, { id: "H", diameter: 6, bore: 4.04, foot: 32.5, head: 35, rides: { on: "C", radius: 0, angle: 0 }, parts: [] }],
-    });
-    expect(trainTo(hand, 3)).toEqual(trainTo(movement, 2));
-  });
-
-  it("is one division wrong after so many years as the drift takes for it", () => {
-    expect(yearsToOneDivision(-0.0415, 59)).toBeCloseTo(360 / 59 / 0.0415, 9);
-    expect(yearsToOneDivision(0, 59)).toBeNull();
   });
 });

@@ -1,0 +1,110 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import { describe, expect, it } from "vitest";
+import { type Instrument, trainTo, workOut } from "../../geometry/index.ts";
+import { putTrain } from "../../src/commands/numbers.ts";
+import { isRefused } from "../../src/commands/command.ts";
+import { beginningFor, questionOf } from "../../src/sheets/numbers/ask.ts";
+import { oversOf } from "../../src/sheets/numbers/Standing.tsx";
+import { goodFor, oneIn, typedRange } from "../../src/sheets/numbers/words.ts";
+import { type NumberingAnswer, numberingSteps } from "../../src/workers/numbering.ts";
+import { SLIPWAY } from "../fixtures/slipway.ts";
+
+const estuary = JSON.parse(readFileSync(resolve(import.meta.dirname, "../../public/instruments/estuary-dial.instrument.json"), "utf8")) as Instrument;
+const movement = workOut(estuary);
+const moon = movement.displays.findIndex((d) => d.id === "moon");
+
+const lastOf = (steps: Iterable<{ readonly done: number; readonly answer: NumberingAnswer | null }>): NumberingAnswer | null => {
+  const all = [...steps];
+  expect(all.map((s) => s.done)).toEqual(all.map((s) => s.done).sort((a, b) => a - b));
+  return all.at(-1)?.answer ?? null;
+};
+
+describe("the train written as wheels over pinions", () => {
+  it("runs from the crank to the pointer, and over a friction-tight hand turn for turn", () => {
+    const slipway = workOut(SLIPWAY), steps = trainTo(slipway, 2);
+    expect(oversOf(steps ?? [])).toEqual([{ over: 40, under: 20 }, { over: 32, under: 16 }]);
+    expect(trainTo(slipway, 0)).toEqual([]);
+    const hand = workOut({
+      ...SLIPWAY, couplings: [{ kind: "friction", between: ["C", "H"] }],
+      arbors: [...SLIPWAY.arbors, { id: "H", diameter: 6, bore: 4.04, foot: 32.5, head: 35, rides: { on: "C", radius: 0, angle: 0 }, parts: [] }],
+    });
+    expect(oversOf(trainTo(hand, 3) ?? [])).toEqual(oversOf(steps ?? []));
+  });
+});
+
+describe("what is asked of a search", () => {
+  it("begins with limits that the present train lies within, and finds it", () => {
+    const asked = beginningFor(movement, moon), question = questionOf(movement, asked);
+    if ("fault" in question) throw new Error(question.fault);
+    const answer = lastOf(numberingSteps({ kind: "trains", most: 2000, ...question.limits }));
+    if (answer?.kind !== "trains") throw new Error("trains were asked for");
+    expect(answer.exhaustive).toBe(true);
+    expect(answer.trains.map((t) => `${t.driven}/${t.drivers}`)).toContain("54,50,49,39/22,22,19,19");
+    expect(question.wantedDays).toBeCloseTo(29.530588853, 9);
+  });
+
+  it("says in one sentence what is wrong with it", () => {
+    const asked = beginningFor(movement, moon);
+    const fault = (some: Partial<typeof asked>) => { const q = questionOf(movement, { ...asked, ...some }); return "fault" in q ? q.fault : null; };
+    expect(fault({ wanted: "soon" })).toMatch(/A period such as/);
+    expect(fault({ wheels: "60 to 30" })).toMatch(/ranges/);
+    expect(fault({ engagements: "3" })).toMatch(/contrary way; one more or one less/);
+    expect(fault({ within: "-1" })).toMatch(/parts in a million/);
+    expect(fault({ from: "no such" })).toMatch(/does not turn/);
+    expect(fault({ engagements: "0" })).toMatch(/1 to 12/);
+    expect(fault({ by: "ratio", wanted: "191/23", engagements: "3", sense: "contrary" })).toBeNull();
+  });
+
+  it("is refused at once, in words, where it cannot be answered", () => {
+    const asked = { ...beginningFor(movement, moon), engagements: "8", wheels: "20 to 400", divides: false };
+    const question = questionOf(movement, asked);
+    if ("fault" in question) throw new Error(question.fault);
+    const answer = lastOf(numberingSteps({ kind: "trains", most: 10, ...question.limits }));
+    expect(answer).toMatchObject({ exhaustive: false, trains: [], says: expect.stringMatching(/would make it answerable/) as unknown });
+  });
+
+  it("also finds carriers and differentials, and trains that share wheels", () => {
+    const beside = lastOf(numberingSteps({ kind: "beside", wanted: "1000/29531", within: "1/10000", engagements: 2, counts: Array.from({ length: 40 }, (_, i) => 20 + i), most: 20 }));
+    expect(beside).toMatchObject({ kind: "beside" });
+    const together = lastOf(numberingSteps({
+      kind: "together", engagements: 2, counts: [10, 20, 40, 60],
+      displays: [{ id: "a", wanted: "1/4", within: "0/1", eitherWay: true }, { id: "b", wanted: "1/6", within: "0/1", eitherWay: true }],
+    }));
+    expect(together).toMatchObject({ exhaustive: true, best: { wheels: 3 } }); // 10 drives both 40 and 60
+  });
+
+  it("reads ranges, and writes errors and years short", () => {
+    expect([typedRange("15 to 24"), typedRange("15-24"), typedRange("20"), typedRange("24 to 15"), typedRange("a")]).toEqual([[15, 24], [15, 24], [20, 20], null, null]);
+    expect([oneIn(1 / 965), oneIn(-1 / 1.3e6), oneIn(0)]).toEqual(["1 in 965", "1 in 1.3 million", "exact"]);
+    expect([goodFor(5432), goodFor(2.64)]).toEqual(["5,400", "2.6"]);
+  });
+});
+
+describe("a found train put into the instrument", () => {
+  it("recuts the wheels that stand there, closes the distances, and leaves the rest alone", () => {
+    const drivers = [22, 22, 19, 19], driven = [54, 50, 49, 38];
+    const outcome = putTrain.run(estuary, { movement, drivers, driven, from: "A", display: "moon" });
+    if (isRefused(outcome)) throw new Error(outcome.refused);
+    const next = workOut(outcome.instrument);
+    const overs = oversOf(trainTo(next, next.displays[moon]?.arbor ?? -1) ?? []);
+    expect(overs.map((f) => f.over).sort()).toEqual([...driven].sort());
+    expect(outcome.instrument.arbors.map((a) => a.id)).toEqual(estuary.arbors.map((a) => a.id));
+    for (const e of next.engagements) expect(Math.abs(e.distance - (e.computed ?? NaN))).toBeLessThan(0.005);
+    expect(outcome.says).toBe("new numbers for Age of the Moon");
+  });
+
+  it("stands as new arbors in gear where it has another number of engagements", () => {
+    const outcome = putTrain.run(estuary, { movement, drivers: [16, 12], driven: [45, 60], from: "A", display: null });
+    if (isRefused(outcome)) throw new Error(outcome.refused);
+    const next = workOut(outcome.instrument);
+    expect(outcome.instrument.arbors).toHaveLength(estuary.arbors.length + 2);
+    expect(next.displays.at(-1)).toMatchObject({ name: "New pointer", rate: expect.objectContaining({ s: 1n, n: 16n, d: 225n }) as unknown });
+  });
+
+  it("is refused where counts make no train", () => {
+    expect(putTrain.run(estuary, { movement, drivers: [], driven: [], from: "A", display: null })).toHaveProperty("refused");
+    expect(putTrain.run(estuary, { movement, drivers: [2], driven: [30], from: "A", display: null })).toHaveProperty("refused");
+    expect(putTrain.run(estuary, { movement, drivers: [20], driven: [30], from: "no", display: null })).toHaveProperty("refused");
+  });
+});
