@@ -85,6 +85,9 @@ export function judged(next: Instrument, says: string): Outcome {
   return fault === undefined ? { instrument: next, says } : { refused: `${fault.path || "The file"}: ${fault.found}; expected ${fault.expected}.` };
 }
 
+/** What the reader would expect, were this to stand at a path; null where it would accept it. */
+export const faultWith = (instrument: Instrument, path: Path, to: unknown): string | null => notesOn(withAt(instrument, path, to)).faults[0]?.expected ?? null;
+
 /** The value with another at a path; an object in which nothing is left goes too. */
 export function withAt<T>(value: T, path: Path, to: unknown): T {
   return setAt(value, path, to) as T;

@@ -1,6 +1,6 @@
 // From a train in one line, as makers write it (drivers over followers), to arbors, wheels and pinions in gear: each
 // engagement on a level of its own, all planted by the search, ready to be changed.
-import { type Arbor, type Instrument, type Part, findPlaces, gearingOf } from "../../geometry/index.ts";
+import { type Arbor, type Instrument, type Part, examine, findPlaces, gearingOf, workOut } from "../../geometry/index.ts";
 import { idsIn } from "../document/index.ts";
 import { type Command, keptMm } from "./command.ts";
 import { judged, nextLetter } from "./edit.ts";
@@ -46,13 +46,12 @@ export const plantTrain: Command<{ readonly stages: readonly Stage[]; readonly f
 
 /** A new instrument round a train: the least of a few plates on which it stands without fouls, else the largest. */
 export function instrumentOfTrain(stages: readonly Stage[], name: string): Instrument {
-  const reach = stages.reduce((sum, s) => sum + s.driver + s.follower, 0);
   let best: { readonly instrument: Instrument; readonly fouls: number } | null = null;
-  for (const diameter of PLATES_MM.filter((mm) => mm >= Math.min(110, reach))) {
+  for (const diameter of PLATES_MM) {
     const fresh = { ...freshInstrument(diameter), name };
     const outcome = plantTrain.run(fresh, { stages, from: fresh.input.arbor });
     if ("refused" in outcome) continue;
-    const fouls = findPlaces(outcome.instrument, { tries: 1 }).counts.foul;
+    const fouls = examine(workOut(outcome.instrument)).counts.foul;
     if (best === null || fouls < best.fouls) best = { instrument: outcome.instrument, fouls };
     if (fouls === 0) break;
   }
