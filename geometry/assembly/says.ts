@@ -28,7 +28,8 @@ export function saysOf(context: Context): Pick<Step, "title" | "says"> {
   const { members, movement } = context, [first] = members;
   if (first.kind === "plate") return plateSays(context, plateOf(movement, first.id));
   if (first.kind === "part") return partSays(context, first);
-  const names = members.map((u) => u.kind === "part" ? partName(partOf(movement, u.id)) : arborName(movement.arbors[u.arbor].arbor));
+  const names = members.map((u) => u.kind === "part" ? partName(partOf(movement, u.id))
+    : u.kind === "plate" ? plateName(plateOf(movement, u.id)) : arborName(movement.arbors[u.arbor].arbor));
   const ways = members.flatMap((u) => u.kind === "arbor" ? [wayIn(context, u, members.length > 1)] : []);
   const together = members.length === 1 ? [] : [togetherSays(context)];
   return { title: capital(names.join(" with ")), says: [...together, ...ways].filter((w) => w !== "").join("; ") };
