@@ -3,6 +3,7 @@
 import { dragArbor, type Finding, type Instrument, type Remedy } from "../../geometry/index.ts";
 import { applyCure } from "../commands/cure.ts";
 import { type Command, isRefused } from "../commands/command.ts";
+import { slidTo } from "../commands/distance.ts";
 import { cannotMove, keepPlaces, type Place } from "../commands/planting.ts";
 import type { Fault } from "../document/index.ts";
 import { NO_HISTORY, type History, redone, savedNow, stepped, undone } from "./history.ts";
@@ -30,6 +31,8 @@ export interface Actions {
   cure(remedy: Remedy): void;
   takeUp(arbor: string): void;
   moveTo(to: Place): void;
+  /** Tries a distance of an engaged pair: the one that may move is in hand until it is kept or put back. */
+  tryDistance(engagement: string, mm: number): void;
   keep(): void;
   putBack(): void;
 }
@@ -88,6 +91,7 @@ export function createActions(store: Store): Actions {
     },
     takeUp: (arbor) => takeUp(store, arbor, keep),
     moveTo: (to) => moveTo(store, to),
+    tryDistance: (engagement, mm) => tryDistance(store, engagement, mm, keep),
   };
 }
 
@@ -107,6 +111,20 @@ function moveTo(store: Store, to: Place): void {
   if (!drag || !instrument) return;
   const { places, holds } = dragArbor(movementOf(instrument), drag.arbor, to, way === "in gear" ? "in gear" : "trying");
   store.setState({ drag: { ...drag, places, holds } });
+}
+
+function tryDistance(store: Store, engagement: string, mm: number, keep: () => void): void {
+  const { instrument, drag } = store.getState();
+  if (!instrument) return;
+  const slid = slidTo(instrument, movementOf(instrument), engagement, mm);
+  if ("refused" in slid) return store.setState({ saying: slid.refused });
+  if (drag?.arbor !== slid.arbor) {
+    takeUp(store, slid.arbor, keep);
+    // What was in hand before is kept by now, so the pair may stand elsewhere.
+    if (drag) return tryDistance(store, engagement, mm, keep);
+  }
+  const taken = store.getState().drag;
+  if (taken) store.setState({ drag: { ...taken, places: new Map([[slid.arbor, slid.place]]), holds: null } });
 }
 
 /** The arbor that a finding is about: its last thing that is, or stands on, an arbor. */
