@@ -1,104 +1,53 @@
-// Every engagement, worst first, with its figures at the distance as it stands; the chosen one's distance can be typed,
-// stepped, or taken as computed.
-import { useEffect, useMemo, useRef, useState } from "react";
-import type { Movement } from "../../../geometry/index.ts";
-import { takeDistance } from "../../commands/distance.ts";
-import { length, typedLength, unitName } from "../../state/figures.ts";
+// The depthing sheet: one engagement magnified, with the window of its distance, its figures and how it runs, beside the
+// same pair at its computed distance; and all engagements, worst first. It turns with the crank, and follows a drag live.
+import { useMemo, useState } from "react";
+import { findingKey } from "../../state/actions.ts";
 import { useActions, useNow } from "../../state/hooks.ts";
-import type { Units } from "../../state/state.ts";
-import { depthOf, type EngagementRow, engagementRows } from "../depth.ts";
-import { Mark } from "../Severity.tsx";
-import { arborOf, pairCounts } from "../words.tsx";
+import type { State } from "../../state/state.ts";
+import { type EngagementRow, engagementRows } from "../depth.ts";
+import { arborOf } from "../words.tsx";
 import "./depthing.css";
+import { Engagements } from "./Engagements.tsx";
+import { Pair } from "./Pair.tsx";
 
-const GRAVITY = { foul: 0, tight: 1, free: 2 } as const;
-/** mm a button moves the distance. */
-const STEP_MM = 0.005;
+/** What was picked in the list, and what else was chosen at that time: a later choice elsewhere leads away from it. */
+interface Picked { readonly id: string; readonly finding: string | null }
 
 export function Depthing() {
   const worked = useNow((s) => s.worked);
-  const chosen = useNow((s) => s.chosen);
-  const units = useNow((s) => s.units);
-  const [picked, setPicked] = useState<string | null>(null);
-  const rows = useMemo(() => (worked ? [...engagementRows(worked.movement, worked.sheet)]
-    .sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]) : []), [worked]);
+  const [chosen, finding, drag, units] = [useNow((s) => s.chosen), useNow((s) => s.finding), useNow((s) => s.drag), useNow((s) => s.units)];
+  const { choose } = useActions();
+  const [picked, setPicked] = useState<Picked | null>(null);
+  const rows = useMemo(() => (worked ? engagementRows(worked.movement, worked.sheet) : []), [worked]);
   if (!worked) return null;
   const { movement } = worked;
-  const arbor = arborOf(movement, chosen);
-  const here = rows.find((r) => r.id === picked) ?? rows.find((r) => r.drivenArbor === arbor || r.driverArbor === arbor) ?? rows[0];
-  return (
-    <div className="depthing">
-      {here ? <Pair movement={movement} row={here} units={units} /> : <p className="note">Nothing is engaged yet.</p>}
-      <section>
-        <div className="heading"><h2 id="pairs">Engagements</h2><span className="beside">worst first</span></div>
-        <table aria-labelledby="pairs">
-          <thead>
-            <tr>
-              <th>pair</th><th>counts</th><th className="figure">distance</th><th className="figure">computed</th><th className="figure">backlash</th>
-              <th className="figure">contact ratio</th><th className="figure">face overlap</th><th>depth</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((r) => <PairRow key={r.id} movement={movement} row={r} units={units} here={r === here} onPick={setPicked} />)}
-          </tbody>
-        </table>
-      </section>
-    </div>
-  );
+  const here = shown(rows, worked, { chosen: arborOf(movement, chosen), finding, drag }, picked);
+  const index = movement.engagements.findIndex((e) => e.id === here?.id);
+  const pick = (row: EngagementRow) => { setPicked({ id: row.id, finding }); choose(row.driven); };
+  const list = <Engagements movement={movement} rows={rows} here={here} units={units} onPick={pick} />;
+  if (movement.engagements.length === 0) return <p className="note">Nothing is engaged yet: engage two toothed parts, and this sheet depths them.</p>;
+  // Before the examiner has come there is no row to show.
+  if (!here || index < 0) return <p className="note">Being examined.</p>;
+  return <Pair key={here.id} movement={movement} index={index} row={here} units={units} inHand={drag !== null}>{list}</Pair>;
 }
 
-function PairRow({ movement, row, units, here, onPick }: {
-  readonly movement: Movement; readonly row: EngagementRow; readonly units: Units; readonly here: boolean; readonly onPick: (id: string) => void;
-}) {
-  const { choose } = useActions();
-  const depth = depthOf(movement, row);
-  const pick = () => { onPick(row.id); choose(row.driven); };
-  const orNone = (mm: number | null) => (mm === null ? "none" : length(mm, units, "distance"));
-  return (
-    <tr className={`pick ${here ? "here" : ""}`} onClick={pick}>
-      <td><button type="button" className="plain" onClick={pick}>{row.driver}–{row.driven}</button></td>
-      <td className="soft nowrap">{pairCounts(movement, row.driver, row.driven)}</td>
-      <td className="figure">{length(row.distance, units, "distance")}</td>
-      <td className="figure">{orNone(row.computed)}</td>
-      <td className={`figure ${depth.severity === "free" ? "" : depth.severity}`}>{orNone(row.backlash)}</td>
-      <td className="figure">{row.contactRatio === null ? "none" : row.contactRatio.toFixed(2)}</td>
-      <td className="figure">{length(row.faceOverlap, units)}</td>
-      <td className="nowrap"><Mark severity={depth.severity} /> <span className={depth.severity}>{depth.word}</span></td>
-    </tr>
-  );
-}
+const GRAVITY = { foul: 0, tight: 1, free: 2 } as const;
 
-function Pair({ movement, row, units }: { readonly movement: Movement; readonly row: EngagementRow; readonly units: Units }) {
-  const { run } = useActions();
-  const field = useRef<HTMLInputElement>(null);
-  const written = length(row.distance, units, "distance");
-  useEffect(() => { if (field.current && document.activeElement !== field.current) field.current.value = written; }, [written]);
-  const depth = depthOf(movement, row);
-  const take = (mm: number) => run(takeDistance, { movement, engagement: row.id, mm });
-  const typed = () => {
-    const input = field.current;
-    if (!input || input.value === written) return;
-    const mm = typedLength(input.value, units);
-    input.value = mm !== null && take(mm) ? length(mm, units, "distance") : written;
-  };
-  const { computed } = row;
-  return (
-    <section>
-      <div className="heading">
-        <h2>{row.driver} drives {row.driven}</h2>
-        <span className="beside">{pairCounts(movement, row.driver, row.driven)}{computed === null ? "" : `, computed ${length(computed, units, "distance")}`}</span>
-        <span className={`end ${depth.severity}`}><Mark severity={depth.severity} /> <b>{depth.word}</b></span>
-      </div>
-      <div className="typed">
-        <label className="field">
-          <span className="soft">Distance</span>
-          <input key={row.id} ref={field} inputMode="decimal" defaultValue={written} onBlur={typed} onKeyDown={(event) => { if (event.key === "Enter") typed(); }} />
-          <span className="soft">{unitName(units)}</span>
-        </label>
-        <button type="button" onClick={() => take(row.distance - STEP_MM)}>− {length(STEP_MM, units, "distance")}</button>
-        <button type="button" onClick={() => take(row.distance + STEP_MM)}>+ {length(STEP_MM, units, "distance")}</button>
-        {computed !== null && <button type="button" onClick={() => take(computed)}>Take the computed distance</button>}
-      </div>
-    </section>
-  );
+/** The pair that is meant: one of the arbor in hand; else the one picked; else the finding's; else the chosen arbor's; else the worst. */
+function shown(
+  rows: readonly EngagementRow[], { sheet }: NonNullable<State["worked"]>,
+  { chosen, finding, drag }: { readonly chosen: string | null } & Pick<State, "finding" | "drag">, picked: Picked | null,
+): EngagementRow | null {
+  const of = (arbor: string) => (r: EngagementRow) => r.drivenArbor === arbor || r.driverArbor === arbor;
+  const own = rows.find((r) => r.id === picked?.id && picked.finding === finding) ?? null;
+  const about = sheet.findings.find((f) => findingKey(f) === finding);
+  const found = rows.find((r) => r.driver === about?.between[0] && r.driven === about.between[1]) ?? null;
+  const worst = [...rows].sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
+  const meant = [own, found].filter((r) => r !== null);
+  if (drag && !meant.some(of(drag.arbor))) {
+    const carried = worst.find(of(drag.arbor));
+    if (carried) return carried;
+  }
+  const fits = (r: EngagementRow) => chosen === null || of(chosen)(r);
+  return meant.find(fits) ?? (chosen === null ? undefined : worst.find(of(chosen))) ?? meant[0] ?? worst[0] ?? null;
 }
