@@ -1,6 +1,7 @@
 // The movement in three dimensions: one group for each arbor, placed and turned in the frame loop; meshes, metals and
 // dials by rendering, when the movement or the choice changes. z is up out of the dial, as in the kernel.
-import { extend, useFrame, useStore, useThree } from "@react-three/fiber";
+import { AdaptiveDpr } from "@react-three/drei/core/AdaptiveDpr";
+import { extend, useFrame, useThree } from "@react-three/fiber";
 import { memo, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { DirectionalLight, Group, Mesh, PerspectiveCamera, type BufferGeometry } from "three";
 import { motionOf, toothPhases, type Movement } from "../geometry/index.ts";
@@ -8,7 +9,7 @@ import { Dials } from "./dials/Dials.tsx";
 import { createFrames, type Posed } from "./frames.ts";
 import { placeOf, thingsIn } from "./marks/quarrel.ts";
 import { createMetals, type Mark, type Metals } from "./metal/metals.ts";
-import { createPace, REST_MS } from "./pace.ts";
+import { createPace } from "./pace.ts";
 import type { MovementViewProps } from "./props.ts";
 import { hiding } from "./sight.ts";
 import { createLibrary } from "./solids/library.ts";
@@ -45,6 +46,7 @@ export function Scene(props: SceneProps) {
 
   return (
     <>
+      <AdaptiveDpr />
       <Frames stage={stage} posed={posed} plain={plain} theme={theme} />
       <Things stage={stage} movement={movement} solids={solids} metals={metals} thin={thin}
         chosen={props.chosen} finding={finding} hidden={props.hidden ?? NONE} />
@@ -74,10 +76,13 @@ interface FramesProps { readonly stage: Stage; readonly posed: Posed; readonly p
 function Frames({ stage, posed, plain, theme }: FramesProps) {
   const sun = useRef<DirectionalLight>(null);
   const frame = useMemo(() => createFrames(stage), [stage]);
-  const coarsen = useCoarse(plain);
-  useFrame(({ camera, scene, clock, invalidate, gl }) => {
+  const isSlow = useMemo(() => createPace(plain), [plain]);
+  const fineness = useRef(1);
+  useFrame(({ camera, scene, clock, invalidate, gl, performance }) => {
     if (!(camera instanceof PerspectiveCamera)) return;
-    coarsen(1000 * clock.elapsedTime);
+    const { current } = performance, sharpened = current > fineness.current;
+    fineness.current = current;
+    if (!sharpened && isSlow(1000 * clock.elapsedTime)) performance.regress();
     if (frame(1000 * clock.elapsedTime, posed, scene, camera, sun.current)) invalidate();
     gl.shadowMap.needsUpdate = true;
   });
@@ -90,28 +95,6 @@ function Frames({ stage, posed, plain, theme }: FramesProps) {
     <directionalLight ref={sun} intensity={theme === "light" ? 1.5 : 1.3} color="#fff6e6" castShadow={!plain}
       shadow-mapSize={[2048, 2048]} shadow-radius={3.2} shadow-bias={-0.0006} shadow-normalBias={0.05} />
   );
-}
-
-/** Half the pixels each way while a slow machine shows motion, all of them once it is over. */
-function useCoarse(plain: boolean): (nowMs: number) => void {
-  const state = useStore();
-  const [pace] = useState(() => createPace(plain));
-  const timer = useRef<ReturnType<typeof setTimeout>>(undefined), sharp = useRef(0);
-  useEffect(() => () => clearTimeout(timer.current), []);
-  return (nowMs) => {
-    const { viewport, setDpr } = state.getState();
-    const coarse = pace.frame(nowMs);
-    if (coarse && sharp.current === 0) {
-      sharp.current = viewport.dpr;
-      setDpr(viewport.dpr / 2);
-    }
-    clearTimeout(timer.current);
-    if (sharp.current > 0) timer.current = setTimeout(() => {
-      pace.rest();
-      setDpr(sharp.current);
-      sharp.current = 0;
-    }, REST_MS);
-  };
 }
 
 interface ThingsProps {

@@ -1,12 +1,5 @@
-// Keeps slow machines in step: while pictures follow one another slowly they are drawn coarser, and sharp again as soon
-// as nothing moves. Milliseconds.
-
-export interface Pace {
-  /** Before a frame is drawn: whether it is to be coarse. */
-  frame(nowMs: number): boolean;
-  /** Nothing has moved for `REST_MS`: the next frame is sharp. */
-  rest(): void;
-}
+// Keeps slow machines in step: tells when pictures follow one another slowly, so that they can be drawn coarser until
+// nothing moves any more. Milliseconds.
 
 /** With no frame for so long, nothing moves any more. */
 export const REST_MS = 300;
@@ -15,18 +8,14 @@ const MOTION_MS = 300, SLOW_MOTION_MS = 2000;
 /** Frames slower than this on average are slow. */
 const SLOW_MS = 45;
 
-/** `slow`: known beforehand to be so, as where there is no graphics card. */
-export function createPace(slow: boolean): Pace {
-  let last = -Infinity, average = slow ? Infinity : 0, rested = false;
-  return {
-    frame(nowMs) {
-      const since = nowMs - last;
-      last = nowMs;
-      if (rested) { rested = false; return false; }
-      const moving = since < (slow ? SLOW_MOTION_MS : MOTION_MS);
-      if (moving && !slow) average += 0.2 * (since - average);
-      return moving && average > SLOW_MS;
-    },
-    rest() { rested = true; },
+/** Told of each frame; answers whether it is part of a slow motion. `slow`: known beforehand, as where there is no graphics card. */
+export function createPace(slow: boolean): (nowMs: number) => boolean {
+  let last = -Infinity, average = slow ? Infinity : 0;
+  return (nowMs) => {
+    const since = nowMs - last;
+    last = nowMs;
+    const moving = since < (slow ? SLOW_MOTION_MS : MOTION_MS);
+    if (moving && !slow) average += 0.2 * (since - average);
+    return moving && average > SLOW_MS;
   };
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { createPace } from "../../scenes/pace.ts";
 
 const frames = (pace: ReturnType<typeof createPace>, every: number, count: number, from = 0) =>
-  Array.from({ length: count }, (_, i) => pace.frame(from + i * every));
+  Array.from({ length: count }, (_, i) => pace(from + i * every));
 
 describe("the pace", () => {
   it("stays sharp at sixty frames a second", () => {
@@ -18,11 +18,10 @@ describe("the pace", () => {
     expect(frames(createPace(true), 2001, 20).some(Boolean)).toBe(false);
     expect(frames(createPace(false), 301, 20).some(Boolean)).toBe(false);
   });
-  it("is coarse from the second frame of a motion where slowness is known, and sharp once at rest", () => {
+  it("is coarse from the second frame of a motion where slowness is known, and no more once at rest", () => {
     const pace = createPace(true);
     expect(frames(pace, 50, 3)).toEqual([false, true, true]);
-    pace.rest();
-    expect(pace.frame(250)).toBe(false);
-    expect(pace.frame(900)).toBe(true);
+    expect(pace(900)).toBe(true);
+    expect(pace(9000)).toBe(false);
   });
 });
