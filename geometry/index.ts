@@ -135,7 +135,8 @@ export type { Finding, FindingCode, Remedy, Severity, Sheet, When } from "./find
 /** Everything that is found out about a movement, gravest first. */
 export { examine, examineSteps, type HowToExamine } from "./examine/sheet.ts";
 /** Moves that cure one gap finding, each tried; and the instrument with one of them carried out. */
-export { applied, remediesFor } from "./examine/remedies.ts";
+export { applied } from "./examine/applied.ts";
+export { remediesFor } from "./examine/remedies.ts";
 /** The gaps between swept solids: those that foul or are tight, or all of them with their figures. */
 export { allGapsOf, gapsOf, sceneOf, type Gaps, type JudgedPair, type Scene } from "./clearance/gaps.ts";
 export type { Clear, Verdict } from "./clearance/pair.ts";

@@ -3,7 +3,6 @@
 import type { Scene } from "../clearance/gaps.ts";
 import { gapsOf, sceneOf } from "../clearance/gaps.ts";
 import type { Finding, Remedy } from "../finding.ts";
-import type { Instrument } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { workOut } from "../workout.ts";
 import { mm } from "./engaged.ts";
@@ -11,6 +10,7 @@ import { liftsFor, type Lift } from "./lift.ts";
 import { pullFor } from "./pull.ts";
 import { slidesFor, type Slide } from "./slide.ts";
 import { arborName, partName } from "./words.ts";
+import { applied } from "./applied.ts";
 
 /** How many findings of a sheet get remedies; where places are left open each trial plants anew, so fewer. */
 const MOST = 12, MOST_IF_OPEN = 3;
@@ -28,20 +28,6 @@ export function withRemedies(scene: Scene, findings: readonly Finding[], thoroug
 
 /** Moves that cure one gap finding, the least first. */
 export const remediesFor = (movement: Movement, finding: Finding): Remedy[] => remediesIn(sceneOf(movement), finding, true);
-
-/** The instrument with a remedy carried out. */
-export function applied(movement: Movement, remedy: Pick<Remedy, "move" | "by" | "with">): Instrument {
-  const by = new Map([[remedy.move, remedy.by], ...(remedy.with ?? []).map((f) => [f.move, f.by] as const)]);
-  const arbors = movement.arbors.map(({ arbor, x, y }) => {
-    const aside = by.get(arbor.id);
-    const parts = arbor.parts.map((p) => {
-      const lift = by.get(p.id);
-      return lift !== undefined && "z" in lift ? { ...p, z: p.z + lift.z } : p;
-    });
-    return aside !== undefined && "x" in aside ? { ...arbor, parts, x: x + aside.x, y: y + aside.y } : { ...arbor, parts };
-  });
-  return { ...movement.instrument, arbors };
-}
 
 function remediesIn(scene: Scene, finding: Finding, thorough: boolean): Remedy[] {
   const [i, j] = finding.between.map((id) => scene.things.findIndex((t) => t.id === id));

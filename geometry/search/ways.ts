@@ -5,7 +5,8 @@
 import { sceneOf, type Scene } from "../clearance/gaps.ts";
 import { judge } from "../clearance/pair.ts";
 import { examine } from "../examine/sheet.ts";
-import { applied, remediesFor } from "../examine/remedies.ts";
+import { applied } from "../examine/applied.ts";
+import { remediesFor } from "../examine/remedies.ts";
 import type { Finding, Remedy, Severity, Sheet } from "../finding.ts";
 import type { Instrument } from "../instrument.ts";
 import type { Movement, WorkedEngagement } from "../movement.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { applied, remediesFor } from "../../../geometry/examine/remedies.ts";
+import { applied } from "../../../geometry/examine/applied.ts";
+import { remediesFor } from "../../../geometry/examine/remedies.ts";
 import { examine } from "../../../geometry/examine/sheet.ts";
 import type { Finding, Remedy, Sheet } from "../../../geometry/finding.ts";
 import type { Instrument } from "../../../geometry/instrument.ts";
