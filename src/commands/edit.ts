@@ -1,14 +1,14 @@
 // The changes that hold for everything in an instrument, whatever it is: setting a field, adding, copying, renaming and
 // taking away. They follow the definition of the file, and its reader judges each: what it would refuse is not done.
-import type { Instrument } from "../../geometry/index.ts";
+import { type Instrument, workOut } from "../../geometry/index.ts";
 import { idsIn, notesOn, type Path, shapeAt, valueAt, withIds, withoutThose } from "../document/index.ts";
-import type { Command, Outcome } from "./command.ts";
+import { type Command, keptMm, type Outcome } from "./command.ts";
 
 /** Sets what stands at a path; undefined takes it away. What encloses it is made where it is not there yet. */
 export const setField: Command<{ readonly path: Path; readonly to: unknown }> = {
   name: "Set a field",
   run(instrument, { path, to }) {
-    return judged(withAt(instrument, path, to), `${pathInWords(instrument, path)}${to === undefined ? " by default" : saysOf(to)}`);
+    return judged(setWith(instrument, path, to), `${pathInWords(instrument, path)}${to === undefined ? " by default" : saysOf(to)}`);
   },
 };
 
@@ -86,7 +86,19 @@ export function judged(next: Instrument, says: string): Outcome {
 }
 
 /** What the reader would expect, were this to stand at a path; null where it would accept it. */
-export const faultWith = (instrument: Instrument, path: Path, to: unknown): string | null => notesOn(withAt(instrument, path, to)).faults[0]?.expected ?? null;
+export const faultWith = (instrument: Instrument, path: Path, to: unknown): string | null => notesOn(setWith(instrument, path, to)).faults[0]?.expected ?? null;
+
+/** Of two fields that stand together the other goes with the one, or comes with it: of an arbor, where it stands now. */
+function setWith(instrument: Instrument, path: Path, to: unknown): Instrument {
+  const next = withAt(instrument, path, to), whole = path.slice(0, -1), shape = shapeAt(instrument, whole);
+  const pair = shape?.is === "fields" ? shape.together : undefined;
+  const other = pair?.find((name) => name !== path.at(-1));
+  if (!pair || other === undefined || !pair.includes(String(path.at(-1)))) return next;
+  if (to === undefined) return withAt(next, [...whole, other], undefined);
+  if (valueAt(instrument, [...whole, other]) !== undefined) return next;
+  const stands = whole[0] === "arbors" ? workOut(instrument).arbors[Number(whole[1])] : undefined;
+  return withAt(next, [...whole, other], stands && (other === "x" || other === "y") ? keptMm(stands[other]) : 0);
+}
 
 /** The value with another at a path; an object in which nothing is left goes too. */
 export function withAt<T>(value: T, path: Path, to: unknown): T {
