@@ -37,19 +37,11 @@ export function uprightDimension(page: Page, x0: number, y0: number, x1: number,
   const [a, b] = y0 <= y1 ? [y0, y1] : [y1, y0];
   lead(page, x0, y0, x, y0);
   lead(page, x1, y1, x, y1);
-  const room = textWidthMm(what, 2.5, "figures");
-  const inside = b - a >= 2 * HEAD + 1;
-  if (inside) {
-    line(page, x, a, x, b, "narrow", "dimension");
-    arrow(page, x, a, -Math.PI / 2);
-    arrow(page, x, b, Math.PI / 2);
-  } else {
-    line(page, x, a - 5, x, b + 5 + (room + 1 <= b - a ? 0 : room), "narrow", "dimension");
-    arrow(page, x, a, Math.PI / 2);
-    arrow(page, x, b, -Math.PI / 2);
-  }
-  const fits = room + 1 <= b - a;
-  text(page, x - 1, fits || inside ? (a + b) / 2 : b + 4 + room / 2, what, { face: "figures", align: "middle", turn: 90, layer: "dimension" });
+  const room = textWidthMm(what, 2.5, "figures"), inside = b - a >= 2 * HEAD + 1, fits = room + 1 <= b - a;
+  line(page, x, inside ? a : a - 5, x, fits ? b : b + (inside ? 2 : 5) + room + 1, "narrow", "dimension");
+  arrow(page, x, a, inside ? -Math.PI / 2 : Math.PI / 2);
+  arrow(page, x, b, inside ? Math.PI / 2 : -Math.PI / 2);
+  text(page, x - 1, fits ? (a + b) / 2 : b + (inside ? 2 : 5) + room / 2, what, { face: "figures", align: "middle", turn: 90, layer: "dimension" });
 }
 
 /** The line that leads from a point of the part to a dimension: a small gap, and a little past. */

@@ -64,7 +64,8 @@ export type Stroke = { readonly x1: number; readonly y1: number; readonly x2: nu
 /** Lines of an entity that a letter had better not stand on. */
 export function strokesOf(e: Entity): Stroke[] {
   if (e.kind === "line") return [e];
-  if (e.kind === "circle" || e.kind === "arc") return [{ x: e.x, y: e.y, radius: e.radius }];
+  if (e.kind === "circle") return [{ x: e.x, y: e.y, radius: e.radius }];
+  if (e.kind === "arc") return strokesOf({ kind: "polyline", layer: e.layer, line: e.line, points: arcPoints(e), closed: false });
   if (e.kind !== "polyline") return [];
   const found: Stroke[] = [], n = e.points.length / 2;
   for (let i = 0; i + 1 < n + (e.closed ? 1 : 0); i++) {
@@ -72,6 +73,12 @@ export function strokesOf(e: Entity): Stroke[] {
     found.push({ x1: e.points[a]!, y1: e.points[a + 1]!, x2: e.points[b]!, y2: e.points[b + 1]! });
   }
   return found;
+}
+
+/** Chords of six degrees and less. */
+function arcPoints({ x, y, radius, from, to }: Extract<Entity, { kind: "arc" }>): number[] {
+  const sweep = (((to - from) % 360) + 360) % 360, n = Math.max(2, Math.ceil(sweep / 6));
+  return Array.from({ length: n + 1 }, (_, i) => ((from + (i * sweep) / n) * Math.PI) / 180).flatMap((a) => [x + radius * Math.cos(a), y + radius * Math.sin(a)]);
 }
 
 export function crosses(s: Stroke, box: Rect): boolean {

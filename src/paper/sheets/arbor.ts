@@ -1,7 +1,7 @@
 // The sheet of one arbor, post, stud or pipe: stepped, with everything that sits on it, heights from its foot end.
 import { PROUD_MM, sineBarMm, type ArborFigures } from "../../../geometry/index.ts";
 import { cautionsFor, joinDangers } from "../cautions.ts";
-import { checkBar, uprightDimension } from "../dimension.ts";
+import { checkBar } from "../dimension.ts";
 import type { Draft } from "../draft.ts";
 import type { Table } from "../drawing.ts";
 import { hatch, line, type Page, polyline, rectangle, text, view } from "../page.ts";
@@ -51,7 +51,6 @@ function drawArbor(page: Page, a: ArborFigures, x: number, y: number, scale: num
   spreadUpright(page, heights(a, x, y, scale), y + half + 12, page.room.left + 3, page.room.right - 3);
   spreadUpright(page, diameters(a, x, y, scale), y - half - 12, page.room.left + 3, page.room.right - 3);
   text(page, page.room.left, y + half + 8, "0 at the foot", { face: "italic", layer: "dimension", within: Math.max(8, x - page.room.left - 3) });
-  if (a.bore > 0) uprightDimension(page, u(a.length), y - (a.bore / 2) * scale, u(a.length), y + (a.bore / 2) * scale, u(a.length) + 9, `ø${fixed(a.bore, 2)}`);
 }
 
 /** What sits on it, in narrow lines; wheels and collets hatched above the axis as if cut. */
@@ -99,6 +98,7 @@ function diameters(a: ArborFigures, x: number, y: number, scale: number): Placed
   };
   return [
     ...a.steps.map((s) => free(s.from, s.to, s.diameter, `ø${fixed(s.diameter, 2)}`)),
+    ...(a.bore > 0 ? [{ x: x + a.length * scale * 0.98, from: y - (a.bore / 2) * scale, words: `bore ø${fixed(a.bore, 2)}` }] : []),
     ...a.seats.map((s) => ({ x: x + ((s.from + s.to) / 2) * scale, from: y - s.radius * scale, words: s.id })),
   ];
 }

@@ -151,7 +151,7 @@ export function dialDraft(display: { readonly id: string; readonly name: string;
       view(page, "dial", x, y, fits);
       circle(page, x, y, r);
       circle(page, x, y, inner, "narrow");
-      const marks = Math.min(720, Math.ceil(display.divisions)), every = [1, 2, 5, 10, 20, 30, 50, 100, 200].find((n) => display.divisions / n <= 32) ?? 365;
+      const marks = Math.min(720, Math.ceil(display.divisions)), every = [1, 2, 5, 10, 20, 30, 50, 100, 200].find((n) => display.divisions / n <= Math.min(32, (2 * Math.PI * (inner - 6)) / 8)) ?? 365;
       for (let i = 0; i < marks; i++) {
         const a = Math.PI / 2 - (way * 2 * Math.PI * i) / display.divisions, long = i % every === 0;
         line(page, x + (long ? inner - 1.5 : inner) * Math.cos(a), y + (long ? inner - 1.5 : inner) * Math.sin(a), x + r * Math.cos(a), y + r * Math.sin(a), long ? "wide" : "narrow");

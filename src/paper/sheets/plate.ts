@@ -73,7 +73,7 @@ const centreTable = (p: PlateFigures): Table => ({
 export function templateDraft(p: PlateFigures): Draft {
   return {
     id: `template-${p.id}`, number: `${p.id}-T`, title: `${p.name ?? `Plate ${p.id}`}, template`, kind: "template", subtitle: "full size: measure both bars before it is used",
-    document: "template, full size", side: "DIAL SIDE", shows: { outline: p.outline, holes: p.holes }, tables: [], cautions: cautionsFor("turning", "brass", "saw"),
+    document: "template, full size", side: "DIAL SIDE", shows: { name: p.name, outline: p.outline, holes: p.holes.map(({ x, y, diameter }) => ({ x, y, diameter })) }, tables: [], cautions: cautionsFor("turning", "brass", "saw"),
     draw: (next) => {
       const box = boxOf(p.outline);
       let page = next();

@@ -1,6 +1,7 @@
 // A wheel cut through on A–A. Teeth and arms are not hatched, the roots are wide lines (ISO 2203, ISO 128-3).
 import type { WheelFigures } from "../../../geometry/index.ts";
 import { levelDimension, uprightDimension } from "../dimension.ts";
+import { textWidthMm } from "../lettering.ts";
 import { hatch, line, type Page, rectangle, text, view } from "../page.ts";
 import { fixed } from "../words.ts";
 
@@ -26,7 +27,11 @@ export function drawSection(page: Page, w: WheelFigures, x: number, y: number, s
   line(page, x - 4, y, x1 + 4, y, "chain");
   levelDimension(page, x, y + outer, x1, y + outer, y + outer + 6, `${fixed(w.thickness, 2)}`);
   const letters = diameters(w);
-  letters.forEach(([what, diameter], i) => uprightDimension(page, x1, y - (diameter / 2) * scale, x1, y + (diameter / 2) * scale, x1 + 9 + 7.5 * i, what));
+  letters.forEach(([what, diameter], i) => {
+    // Small ones leave their word out rather than write it over the lines of the others.
+    const words = textWidthMm(what, 2.5, "figures") + 1 <= diameter * scale ? what : what.split(" ")[0]!;
+    uprightDimension(page, x1, y - (diameter / 2) * scale, x1, y + (diameter / 2) * scale, x1 + 9 + 7.5 * i, words);
+  });
   if (bore > 0 && !w.teeth.internal) uprightDimension(page, x, y - bore, x, y + bore, x - 8, `ø${fixed(w.seat.diameter, 2)}`);
   text(page, (x + x1) / 2, y - outer - 7, "Section A–A", { face: "italic", align: "middle", layer: "dimension" });
 }

@@ -38,8 +38,9 @@ function drawSheet(w: WheelFigures, rows: readonly (readonly [string, string])[]
   const across = 2 * reachOf(w), widest = half - 72, tall = top - drawingBottom - 22;
   const scale = scaleFor(across, Math.min(widest, tall), Math.max(1, 30 / Math.max(extra, 0.1)), true);
   const y = (top + drawingBottom) / 2 + 1, x = left + 26 + (across * scale) / 2;
-  drawFace(page, w, x, y, scale, { left, right: x + (across * scale) / 2 + 20, top: top - 4, bottom: drawingBottom + 4 });
-  drawSection(page, w, Math.min(x + (across * scale) / 2 + 40, left + half - 32 - w.thickness * scale), y, scale);
+  const sectionX = Math.min(x + (across * scale) / 2 + 40, left + half - 32 - w.thickness * scale);
+  drawFace(page, w, x, y, scale, { left, right: Math.min(x + (across * scale) / 2 + 20, sectionX - 20), top: top - 4, bottom: drawingBottom + 4 });
+  drawSection(page, w, sectionX, y, scale);
   const tablesTop = broad ? top : drawingBottom;
   figuresTable(page, tableLeft, tablesTop, column, "What to cut", rows);
   const under = card(page, w, tableLeft + column + 8, tablesTop, column);
