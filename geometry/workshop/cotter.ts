@@ -5,6 +5,9 @@ import { toRad } from "../numeric/angle.ts";
 export interface CotterFigures {
   readonly across: number;
   readonly taper: number;
+  readonly squareLength: number;
+  /** Over flats at its narrow end. */
+  readonly narrow: number;
   readonly slotWidth: number;
   readonly slotHeight: number;
   /** Cotter: as thick as the slot is wide, its edges this high at the ends. */
@@ -28,11 +31,11 @@ const COTTER_TAPER = 48;
 /** Of the slot's height, what the small end is less than it. */
 const ENTRY = 0.25;
 
-export function cotterFigures(across: number, taper: number, slot: { readonly width: number; readonly height: number }): CotterFigures {
+export function cotterFigures(across: number, taper: number, squareLength: number, slot: { readonly width: number; readonly height: number }): CotterFigures {
   const length = Math.max(2.5 * across, COTTER_TAPER * 0.02 * slot.height), rise = length / COTTER_TAPER;
   const highSmall = Math.max(0.5 * slot.height, slot.height - ENTRY * rise - rise / 2), perHundredth = homeMm(0.01, taper);
   return {
-    across, taper, slotWidth: slot.width, slotHeight: slot.height, thick: slot.width, highSmall, highLarge: highSmall + rise, length, cotterTaper: COTTER_TAPER,
+    across, taper, squareLength, narrow: Math.max(0.1 * across, across - 2 * squareLength * Math.tan(toRad(Math.min(80, Math.max(0, taper))))), slotWidth: slot.width, slotHeight: slot.height, thick: slot.width, highSmall, highLarge: highSmall + rise, length, cotterTaper: COTTER_TAPER,
     drawsUp: slot.height - highSmall, homePerHundredth: perHundredth, cotterPerHundredth: perHundredth * COTTER_TAPER, playDeg: squarePlayDeg(across, 0.01),
   };
 }

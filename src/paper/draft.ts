@@ -6,7 +6,7 @@ import { frameOf, newPage, type Page } from "./page.ts";
 
 export interface Draft {
   readonly id: string;
-  /** What stands after the instrument's letters in the drawing number. */
+  /** What stands after the instrument's letters in the drawing number: a part's id, or what no id can be, from a stroke on. */
   readonly number: string;
   readonly title: string;
   readonly kind: SheetKind;
@@ -46,7 +46,7 @@ export function drawn(draft: Draft, issue: Issue): Drawing[] {
   });
   return pages.map((page, i) => {
     const titleBlock = {
-      owner: issue.owner, title: draft.title, subtitle: draft.subtitle, number: `${initials(issue.owner)}-${draft.number}`, mark: issue.mark, issued: issue.issued,
+      owner: issue.owner, title: draft.title, subtitle: draft.subtitle, number: `${initials(issue.owner)}${draft.number.startsWith("/") ? "" : "-"}${draft.number}`, mark: issue.mark, issued: issue.issued,
       sheet: `${issue.place} of ${issue.of}${pages.length > 1 ? `, page ${i + 1} of ${pages.length}` : ""}`,
       scale, document: draft.document, drawn: issue.drawn, unless: "mm, ±0.05, edges broken 0.1",
     };

@@ -43,7 +43,7 @@ const displayLines = (movement: Movement) => movement.displays.map((d) => ({
 }));
 
 const cotters = (movement: Movement): Draft[] => movement.arbors.flatMap((a) => a.arbor.parts.flatMap((p) =>
-  p.kind === "square" && p.slot ? [cotterDraft(p.id, a.id, cotterFigures(p.across, p.taper, p.slot))] : []));
+  p.kind === "square" && p.slot ? [cotterDraft(p.id, a.id, cotterFigures(p.across, p.taper, p.thickness, p.slot))] : []));
 
 /** Each display that has a hand, on a face as large as the hand is long. */
 const dials = (movement: Movement): Draft[] => movement.displays.flatMap((d, i) => {

@@ -61,6 +61,12 @@ describe("every page", () => {
       expect(page.titleBlock.mark).toBe(sheet.mark);
     }
   });
+  it("[PLAN3] has a drawing number that no other sheet of its instrument has", () => {
+    for (const sheets of plans.values()) {
+      const numbers = sheets.map((s) => s.pages[0]?.titleBlock.number);
+      expect(new Set(numbers).size).toBe(sheets.length);
+    }
+  });
   it("[PLAN3] is alike in SVG: every text once, in millimetres", () => {
     for (const { page } of all.filter((_, i) => i % 7 === 0)) {
       const svg = drawingSvg(page);

@@ -21,7 +21,7 @@ export function arborDraft(a: ArborFigures): Draft {
     draw: (next) => {
       const page = next(), { left, right, top } = page.room;
       const widest = Math.max(a.diameter, ...a.seats.map((s) => 2 * s.radius), ...a.pins.map((p) => 2 * (p.radius + p.diameter / 2)));
-      const tall = Math.max(50, top - page.room.bottom - tables.reduce((sum, t) => sum + 16 + t.rows.length * ROW, 8) - 62);
+      const tall = Math.max(30, top - page.room.bottom - tables.reduce((sum, t) => sum + 17 + t.rows.length * ROW, 0) - 74);
       const scale = scaleFor(Math.max(a.length / (right - left - 30), widest / tall), 1, 20, true);
       const y = top - 34 - (widest / 2) * scale, x = (left + right) / 2 - (a.length * scale) / 2;
       drawArbor(page, a, x, y, scale, widest);

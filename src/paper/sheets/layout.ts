@@ -30,7 +30,7 @@ export function calliperDraft(l: Layout): Draft {
   const shows = { plates: l.plates, pillars: l.pillars, centres: l.centres, round: round.map(({ cylinders: _, ...t }) => t) };
   const tables = [planTable(round), distances(l)].filter((t) => t.rows.length > 0);
   return {
-    id: "calliper", number: "C", title: "Calliper (plan)", kind: "calliper", subtitle: "tip circles, pitch circles and lines of centres", document: "plan of planting", side: "DIAL SIDE", shows, tables, cautions: [],
+    id: "calliper", number: "/PLAN", title: "Calliper (plan)", kind: "calliper", subtitle: "tip circles, pitch circles and lines of centres", document: "plan of planting", side: "DIAL SIDE", shows, tables, cautions: [],
     draw: (next) => {
       const page = next(), scale = plan(page, l, page.room, false);
       let at = fresh(next);
@@ -43,7 +43,7 @@ export function calliperDraft(l: Layout): Draft {
 export function generalDraft(l: Layout): Draft {
   const tables = [letters(l)];
   return {
-    id: "general", number: "GA", title: "General arrangement", kind: "general", subtitle: "everything that is swept, with part letters", document: "general arrangement", side: "DIAL SIDE",
+    id: "general", number: "/GA", title: "General arrangement", kind: "general", subtitle: "everything that is swept, with part letters", document: "general arrangement", side: "DIAL SIDE",
     shows: { plates: l.plates, pillars: l.pillars, things: l.things }, tables, cautions: [],
     draw: (next) => {
       const page = next(), scale = plan(page, l, page.room, true);
@@ -126,7 +126,7 @@ export function elevationDraft(columns: readonly Column[], l: Layout, shakes: Sh
     }),
   };
   return {
-    id: "elevation", number: "E", title: "Developed elevation", kind: "elevation", subtitle: "arbors in a row, those in mesh at their true distance; under each letter its endshake", document: "developed elevation",
+    id: "elevation", number: "/ELEV", title: "Developed elevation", kind: "elevation", subtitle: "arbors in a row, those in mesh at their true distance; under each letter its endshake", document: "developed elevation",
     shows: { columns, plates: l.plates, shakes }, tables: [table], cautions: [],
     draw: (next) => {
       const scale = elevation(next, columns, l, shakes);

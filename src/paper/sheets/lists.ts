@@ -31,7 +31,7 @@ function tablesDraft(what: Pick<Draft, "id" | "number" | "title" | "subtitle" | 
 export interface DisplayLine { readonly name: string; readonly arbor: string; readonly days: number | null; readonly wanted: number | null; readonly degreesPerYear: number | null; readonly yearsToOneDegree: number | null; readonly sense: string | null }
 
 export const trainDraft = (train: readonly TrainLine[], displays: readonly DisplayLine[]): Draft => tablesDraft({
-  id: "train", number: "T", title: "Train and errors", kind: "train", subtitle: "rates are turns for one turn of the input, exact", document: "train table", cautions: [],
+  id: "train", number: "/TRAIN", title: "Train and errors", kind: "train", subtitle: "rates are turns for one turn of the input, exact", document: "train table", cautions: [],
   tables: [
     { id: "train", title: "Train", columns: ["driver", "teeth", "driven", "teeth", "distance", "rate", "days a turn"], rows: train.map((t) => [t.driver, t.driverCount, t.driven, t.drivenCount, fixed(t.distance, 3), t.rate, t.days === null ? "" : short(t.days, 6)]) },
     { id: "errors", title: "Errors of the displays", columns: ["display", "on", "days", "wanted", "degrees a year", "years to 1°", "sense"],
@@ -40,7 +40,7 @@ export const trainDraft = (train: readonly TrainLine[], displays: readonly Displ
 });
 
 export const heatsDraft = (heats: readonly HeatLine[]): Draft => tablesDraft({
-  id: "heats", number: "O", title: "Order of heats", kind: "heats", subtitle: "hottest first; nothing later may reach what holds already", document: "order of joining",
+  id: "heats", number: "/HEAT", title: "Order of heats", kind: "heats", subtitle: "hottest first; nothing later may reach what holds already", document: "order of joining",
   cautions: cautionsFor(...new Set(heats.flatMap((h) => h.joins.flatMap((j) => joinDangers(j.by))))),
   tables: [{
     id: "heats", title: "Joins, arbor by arbor", columns: ["arbor", "order", "part", "join", "heated to °C", "undone at °C", "spoils least"],
@@ -54,7 +54,7 @@ export interface StepLine { readonly title: string; readonly says: string; reado
 export function assemblyDraft(steps: readonly StepLine[]): Draft {
   const table: Table = { id: "assembly", title: "Putting together", columns: ["step", "what goes in", "how"], rows: steps.map((s, i) => [i + 1, s.ids.join(" "), s.says]) };
   return {
-    id: "assembly", number: "A", title: "Putting together", kind: "assembly", subtitle: "each as late as nothing before it needs", document: "order of putting together", shows: steps, tables: [table],
+    id: "assembly", number: "/ORDER", title: "Putting together", kind: "assembly", subtitle: "each as late as nothing before it needs", document: "order of putting together", shows: steps, tables: [table],
     cautions: [],
     draw: (next) => {
       let page = next(), y = page.room.top;
@@ -73,7 +73,7 @@ export function assemblyDraft(steps: readonly StepLine[]): Draft {
 }
 
 export const partsDraft = (parts: readonly ListedPart[], stock: readonly StockLine[]): Draft => tablesDraft({
-  id: "parts", number: "L", title: "Parts, material and stock", kind: "parts", subtitle: `${parts.length} parts, ${fixed(parts.reduce((sum, p) => sum + (p.massG ?? 0), 0) / 1000, 2)} kg`, document: "parts list", cautions: [],
+  id: "parts", number: "/PARTS", title: "Parts, material and stock", kind: "parts", subtitle: `${parts.length} parts, ${fixed(parts.reduce((sum, p) => sum + (p.massG ?? 0), 0) / 1000, 2)} kg`, document: "parts list", cautions: [],
   tables: [
     { id: "parts", title: "Parts", columns: ["part", "what", "name", "on", "material", "stock", "g"], rows: parts.map((p) => [p.id, p.what, p.name ?? "", p.on ?? "", p.material, p.stock, p.massG === null ? "" : fixed(p.massG, 1)]) },
     { id: "stock", title: "Stock to buy", columns: ["material", "stock", "mm in all", "pieces", "g when made"], rows: stock.map((s) => [s.material, s.stock, s.length ?? "", s.pieces, fixed(s.massG, 1)]), source: DENSITY_SOURCE },
@@ -81,7 +81,7 @@ export const partsDraft = (parts: readonly ListedPart[], stock: readonly StockLi
 });
 
 export const cuttersDraft = (cutters: readonly CutterLine[], drills: readonly (readonly [number, number])[]): Draft => tablesDraft({
-  id: "cutters", number: "K", title: "Cutters and tools", kind: "cutters", subtitle: "which are wanted, and which are owned", document: "cutter and tool list", cautions: cautionsFor("turning", "belts"),
+  id: "cutters", number: "/TOOLS", title: "Cutters and tools", kind: "cutters", subtitle: "which are wanted, and which are owned", document: "cutter and tool list", cautions: cautionsFor("turning", "belts"),
   tables: [
     { id: "cutters", title: "Cutters", columns: ["form", "module", "cutter", "owned", "for"], rows: cutters.map((c) => [c.form, short(c.module), c.says, c.owned ? "yes" : "no", c.parts.join(" ")]) },
     { id: "drills", title: "Drills and reamers, from the hole tables", columns: ["ø", "holes"], rows: drills.map(([d, n]) => [fixed(d, 2), n]) },
@@ -90,7 +90,7 @@ export const cuttersDraft = (cutters: readonly CutterLine[], drills: readonly (r
 
 export function settingDraft(names: readonly string[], epoch: string | null, lines: readonly SettingLine[]): Draft {
   return tablesDraft({
-    id: "setting", number: "S", title: "Setting up", kind: "setting", subtitle: epoch ? `set at ${epoch.slice(0, 16).replace("T", " ")}, the input at 0` : "from the input at 0", document: "setting-up table", cautions: [],
+    id: "setting", number: "/SET", title: "Setting up", kind: "setting", subtitle: epoch ? `set at ${epoch.slice(0, 16).replace("T", " ")}, the input at 0` : "from the input at 0", document: "setting-up table", cautions: [],
     tables: [{
       id: "setting", title: "What each display shows, in its own divisions", columns: [...(epoch ? ["date"] : []), "days", "turns", ...names],
       rows: lines.map((l) => [...(epoch ? [dateAfter(epoch, l.days)] : []), short(l.days), short(l.turns, 3), ...l.readings.map((r) => fixed(r, 2))]),

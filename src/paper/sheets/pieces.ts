@@ -122,7 +122,7 @@ export function pillarsDraft(pillars: readonly Pillar[]): Draft {
     rows: pillars.map((p) => [p.id, fixed(p.diameter, 2), fixed(p.to - p.from, 2), fixed(0.375 * p.diameter, 1), fixed(p.x, 4), fixed(p.y, 4)]),
   };
   return {
-    id: "pillars", number: "P", title: "Pillars", kind: "piece", subtitle: "turned between shoulders to one length, all in one setting", document: "pillars, for turning", shows: pillars, tables: [table], cautions: cautionsFor("turning", "brass"),
+    id: "pillars", number: "/PILLARS", title: "Pillars", kind: "piece", subtitle: "turned between shoulders to one length, all in one setting", document: "pillars, for turning", shows: pillars, tables: [table], cautions: cautionsFor("turning", "brass"),
     draw: (next) => {
       const page = next(), { left, right, top } = page.room, [p] = pillars;
       if (!p) return "1 : 1";
@@ -143,7 +143,7 @@ export function dialDraft(display: { readonly id: string; readonly name: string;
   const radius = display.reach + 3, spacing = (2 * Math.PI * radius) / display.divisions;
   const rows: Rows = [["Outer circle", `R${fixed(radius, 2)}`], ["Divisions", short(display.divisions, 3)], ["One division", `${fixed(360 / display.divisions, 4)}°, ${fixed(spacing, 3)} along the edge`], ["Numbered", display.sense ?? "clockwise"]];
   return {
-    id: `dial-${display.id}`, number: `D-${display.id}`, title: `Dial: ${display.name}`, kind: "dial", subtitle: "full size", document: "dial, full size", side: "DIAL SIDE", shows: display,
+    id: `dial-${display.id}`, number: `/D-${display.id}`, title: `Dial: ${display.name}`, kind: "dial", subtitle: "full size", document: "dial, full size", side: "DIAL SIDE", shows: display,
     tables: [{ id: `dial-${display.id}`, title: display.name, columns: ["figure", "value"], rows }], cautions: cautionsFor("acid"),
     draw: (next) => {
       const page = next(), { left, right, top, bottom } = page.room, fits = scaleFor(2 * radius, Math.min(right - left - 4, top - bottom - 42), 1);
@@ -172,7 +172,7 @@ export function housingDraft(h: HousingFigures): Draft {
   const cast: Rows = [["Contraction", `${fixed(100 * c.contraction, 2)} %`], ["Pattern, outside", fixed(c.patternOutside, 2)], ["at its mouth, with draft", `${fixed(c.patternMouth, 2)}, ${short(c.draft)}°`], ["Pattern, inside", fixed(c.patternInside, 2)], ["Pattern, deep", fixed(c.patternDepth, 2)],
     ["To machine, each face", fixed(c.machining, 2)], ["Holding boss", `ø${c.boss.diameter} × ${c.boss.length}`], ["Register spigot", `ø${c.spigot.diameter} × ${c.spigot.length}`], ["Casting, rough", `ø${fixed(c.castOutside, 2)}, floor ${fixed(c.castFloor, 2)}`], ["Finished, cast", `${fixed(c.finishedMassG, 0)} g, ${fixed(c.castMassG, 0)} g`], ["Metal to melt", `${fixed(c.toMeltG, 0)} g`]];
   return {
-    id: "housing", number: "H", title: "Case", kind: "housing", subtitle: "fabricated from disc and hoop, or turned from a casting", document: "case, both ways", shows: h,
+    id: "housing", number: "/CASE", title: "Case", kind: "housing", subtitle: "fabricated from disc and hoop, or turned from a casting", document: "case, both ways", shows: h,
     tables: [{ id: "case-fabricated", title: "Fabricated", columns: ["figure", "value"], rows: made }, { id: "case-cast", title: "Turned from a casting", columns: ["figure", "value"], rows: cast, source: "contraction: Dooley; the rest common practice" }],
     cautions: cautionsFor("turning", "heat", "flux", "acid", "foundry", "silica", "brass"),
     draw: (next) => {
@@ -196,12 +196,27 @@ export function housingDraft(h: HousingFigures): Draft {
   };
 }
 
+/** The square from the side, as long as the cotter, with its slot; gives the y under it. */
+function squareView(page: Page, c: CotterFigures, x: number, middle: number): number {
+  const scale = scaleFor(Math.max(c.across / 24, c.squareLength / 70), 1, 10, true), l = c.squareLength * scale, wide = (c.across / 2) * scale, narrow = (c.narrow / 2) * scale;
+  view(page, "square", x, middle, scale);
+  polyline(page, [x, middle - wide, x + l, middle - narrow, x + l, middle + narrow, x, middle + wide], true);
+  const h = (c.slotHeight / 2) * scale, w = (c.slotWidth / 2) * scale;
+  rectangle(page, x + l / 2 - h, middle - w, x + l / 2 + h, middle + w);
+  line(page, x - 4, middle, x + l + 4, middle, "chain");
+  levelDimension(page, x, middle + wide, x + l, middle + narrow, middle + wide + 6, fixed(c.squareLength, 2));
+  uprightDimension(page, x, middle - wide, x, middle + wide, x - 8, fixed(c.across, 2));
+  uprightDimension(page, x + l, middle - narrow, x + l, middle + narrow, x + l + 9, fixed(c.narrow, 3));
+  text(page, x + l + 16, middle - 1, `square, ${scaleWritten(scale)}`, { face: "italic", layer: "dimension" });
+  return middle - wide;
+}
+
 export function cotterDraft(id: string, arbor: string, c: CotterFigures): Draft {
   const rows: Rows = [["Square over flats, wide end", fixed(c.across, 2)], ["Taper, each side", `${short(c.taper)}°`], ["Set by, under a 100 mm sine bar", fixed(sineBarMm(c.taper), 3)], ["Slot, wide and high", `${fixed(c.slotWidth, 2)} × ${fixed(c.slotHeight, 2)}`],
     ["Cotter, thick", fixed(c.thick, 2)], ["Cotter, small and large end", `${fixed(c.highSmall, 3)} to ${fixed(c.highLarge, 3)}`], ["Cotter, long", fixed(c.length, 2)], ["Cotter tapers", `1 in ${c.cotterTaper}`], ["It draws up at most", fixed(c.drawsUp, 3)],
     ["0.01 off over flats moves the part", fixed(c.homePerHundredth, 3)], ["and sends the cotter on by", fixed(c.cotterPerHundredth, 2)], ["0.01 of looseness turns, each way", `${fixed(c.playDeg, 3)}°`], ["Washer for a wanted endshake", "gap less endshake"]];
   return {
-    id: `fit-${id}`, number: `${id}-F`, title: `Cottered square ${id}`, kind: "fit", subtitle: `on arbor ${arbor}`, document: "fit of square, slot and cotter", shows: { id, arbor, c },
+    id: `fit-${id}`, number: `/F-${id}`, title: `Cottered square ${id}`, kind: "fit", subtitle: `on arbor ${arbor}`, document: "fit of square, slot and cotter", shows: { id, arbor, c },
     tables: [{ id: `${id}-cotter`, title: "Square, slot and cotter", columns: ["figure", "value"], rows }], cautions: cautionsFor("saw", "turning"),
     draw: (next) => {
       const page = next(), { left, right, top } = page.room, scale = scaleFor(c.length, 110, 10, true), x = (left + right) / 2 - (c.length * scale) / 2, y = top - 40;
@@ -210,7 +225,8 @@ export function cotterDraft(id: string, arbor: string, c: CotterFigures): Draft 
       levelDimension(page, x, y, x + c.length * scale, y, y - 8, fixed(c.length, 2));
       uprightDimension(page, x, y, x, y + c.highSmall * scale, x - 8, fixed(c.highSmall, 3));
       uprightDimension(page, x + c.length * scale, y, x + c.length * scale, y + c.highLarge * scale, x + c.length * scale + 9, fixed(c.highLarge, 3));
-      figuresTable(page, left, y - 20, right - left, "Square, slot and cotter", rows);
+      const square = squareView(page, c, x, y - 52);
+      figuresTable(page, left, square - 14, right - left, "Square, slot and cotter", rows);
       return scaleWritten(scale);
     },
   };

@@ -72,7 +72,7 @@ const centreTable = (p: PlateFigures): Table => ({
 /** The plate at full size, to be pasted on the metal and pricked through; in as many leaves as it takes. */
 export function templateDraft(p: PlateFigures): Draft {
   return {
-    id: `template-${p.id}`, number: `${p.id}-T`, title: `${p.name ?? `Plate ${p.id}`}, template`, kind: "template", subtitle: "full size: measure both bars before it is used",
+    id: `template-${p.id}`, number: `/T-${p.id}`, title: `${p.name ?? `Plate ${p.id}`}, template`, kind: "template", subtitle: "full size: measure both bars before it is used",
     document: "template, full size", side: "DIAL SIDE", shows: { name: p.name, outline: p.outline, holes: p.holes.map(({ x, y, diameter }) => ({ x, y, diameter })) }, tables: [], cautions: cautionsFor("turning", "brass", "saw"),
     draw: (next) => {
       const box = boxOf(p.outline);

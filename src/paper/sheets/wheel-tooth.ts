@@ -22,7 +22,7 @@ function tooth(page: Page, w: WheelFigures, x: number, top: number, room: number
   const pitchRad = (2 * Math.PI) / w.count, middle = w.pitchDiameter / 2, shownRad = Math.min(1.5, 0.9 * Math.PI / pitchRad) * pitchRad;
   const scale = scaleFor(Math.max(2 * middle * Math.sin(shownRad), (w.depthOfCut * room) / 15), room, 50);
   const base = Math.min(w.blankDiameter, w.rootDiameter) / 2 - 0.9 * w.teeth.module;
-  const cx = x + room / 2, cy = top - HEIGHT + 2 - base * Math.cos(shownRad) * scale;
+  const cx = x + room / 2, cy = top - (w.teeth.internal ? HEIGHT + 6 : HEIGHT) + 2 - base * Math.cos(shownRad) * scale;
   text(page, x, top - 3, `One tooth, ${scaleWritten(scale)}`, { face: "italic", layer: "dimension" });
   const at = view(page, "tooth", cx, cy, scale), up = (mx: number, my: number) => at(-my, mx);
   const outline = toothOutline(w.teeth, CHORD_MM);

@@ -61,7 +61,7 @@ describe("cottered squares", () => {
     expect(homeMm(0.01, 1)).toBeCloseTo(0.005 / Math.tan(Math.PI / 180), 9);
     expect(homeMm(0.01, 0)).toBe(0);
     expect(cotterTravelMm(0.05, 48)).toBeCloseTo(2.4, 9);
-    const c = cotterFigures(4, 1, { width: 1.2, height: 2 });
+    const c = cotterFigures(4, 1, 8, { width: 1.2, height: 2 });
     expect((c.highLarge - c.highSmall) * c.cotterTaper).toBeCloseTo(c.length, 9);
     expect(c.highLarge).toBeGreaterThan(2);
     expect(c.highSmall).toBeLessThan(2);
