@@ -67,9 +67,10 @@ export function everyFor(divisions: number): number {
   return [1, 2, 5, 10, 15, 20, 30, 50, 60, 100].find((s) => divisions / s <= MOST_LETTERS) ?? Math.ceil(divisions / 12);
 }
 
-/** As clocks write it: four strokes for four. */
+/** As clocks write it: four strokes for four itself, else as usual. */
 export function roman(n: number): string {
-  const ones = ["", "I", "II", "III", "IIII", "V", "VI", "VII", "VIII", "IX"], tens = ["", "X", "XX", "XXX", "XL", "L", "LX", "LXX", "LXXX", "XC"];
+  if (n === 4) return "IIII";
+  const ones = ["", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX"], tens = ["", "X", "XX", "XXX", "XL", "L", "LX", "LXX", "LXXX", "XC"];
   return n >= 100 ? String(n) : (tens[Math.floor(n / 10)] ?? "") + (ones[n % 10] ?? "");
 }
 

@@ -69,14 +69,14 @@ function timeAndDate(): Quantity[] {
     { name: "sidereal time", mean: shifted(plus(DAY, SUN), 0.5), turns: (day) => SiderealTime(MakeTime(day)) / 24 },
     {
       name: "equation of time", mean: { at: 0, perDay: 0 }, turns: (day) => equationOfTimeMin(day) / 60,
-      swing: { says: "the Sun's uneven motion", anomaly: SUN, days: 365.2422 },
+      swing: { says: "the Sun’s uneven motion", anomaly: SUN, days: 365.2422 },
     },
   ];
 }
 
 function moonAndSun(): Quantity[] {
-  const monthly = { says: "the Moon's uneven motion", anomaly: argument("moonAnomaly"), days: Math.abs(1 / argument("moonAnomaly").perDay) };
-  const yearly = { says: "the Sun's uneven motion", anomaly: argument("sunAnomaly"), days: Math.abs(1 / argument("sunAnomaly").perDay) };
+  const monthly = { says: "the Moon’s uneven motion", anomaly: argument("moonAnomaly"), days: Math.abs(1 / argument("moonAnomaly").perDay) };
+  const yearly = { says: "the Sun’s uneven motion", anomaly: argument("sunAnomaly"), days: Math.abs(1 / argument("sunAnomaly").perDay) };
   const moon = (day: number) => EclipticGeoMoon(MakeTime(day)).lon / 360;
   const sun = (day: number) => SunPosition(MakeTime(day)).elon / 360;
   const own = (name: string, mean: Even): Quantity => ({ name, mean, ownZero: true });

@@ -71,7 +71,7 @@ function Readings({ movement, sheet, here, onPick }: { readonly movement: Moveme
       <div className="scroll-x">
         <table aria-label="Readings">
           <thead>
-            <tr><th>pointer</th><th>reads</th><th className="figure">turned</th><th className="figure">lost motion</th><th className="figure">wander</th><th className="figure">drift a year</th><th>sense</th></tr>
+            <tr><th>pointer</th><th>reads</th><th className="figure">lost motion</th><th className="figure">wander</th><th className="figure">drift a year</th><th>sense</th><th className="figure">turned</th></tr>
           </thead>
           <tbody>
             {movement.displays.map((d, i) => {
@@ -81,11 +81,11 @@ function Readings({ movement, sheet, here, onPick }: { readonly movement: Moveme
                 <tr key={d.id} className={`pick ${i === here ? "here" : ""}`} onClick={pick}>
                   <td><button type="button" className="plain named" onClick={(e) => { e.stopPropagation(); pick(); }}><span className={`swatch ${handOf(movement, i)}`} />{d.name}</button></td>
                   <td className="figure start" data-reading={i} />
-                  <td className="figure" data-angle={i} data-display={d.id} />
                   <td className="figure">{lost === null ? "–" : `${fixed(lost, 2)}°`}</td>
                   <td className="figure">{pointer ? `${fixed(wanderDeg(movement, i, pointer), 2)}°` : "–"}</td>
                   <td className="figure">{d.degreesPerYear === null ? "–" : `${d.degreesPerYear === 0 ? "0" : fixed(d.degreesPerYear, 4)}°`}</td>
                   <td>{d.sense ?? "does not turn"}</td>
+                  <td className="figure" data-angle={i} data-display={d.id} />
                 </tr>
               );
             })}

@@ -77,7 +77,7 @@ function Limits({ movement, asked, onAsk, onSend }: {
         <select aria-label="Wanted as" value={asked.by} onChange={(e) => onAsk({ by: e.target.value === "ratio" ? "ratio" : "period" })}>
           <option value="period">One turn in</option><option value="ratio">Turns for one turn</option>
         </select>
-        <span className="field"><input aria-label={asked.by === "period" ? "One turn in, days" : "Turns for one turn"} style={{ width: "13ch" }} value={asked.wanted}
+        <span className="field"><input aria-label={asked.by === "period" ? "One turn in, days" : "Turns for one turn"} style={{ width: "12ch" }} value={asked.wanted}
           onChange={(e) => onAsk({ wanted: e.target.value })} />{asked.by === "period" && <span className="soft">days</span>}</span>
       </div>
       <Line label="Led off from">{(id) => (
