@@ -153,13 +153,15 @@ function End({ at, way, size, says }: { readonly at: { readonly x: number; reado
 
 function Clearance({ ends, says, size, place }: { readonly ends: readonly [number, number] | null; readonly says: string; readonly size: Size; readonly place: Placing }) {
   if (!ends) return null;
-  const [a, b] = ends.map(place.x) as [number, number], left = Math.min(a, b), right = Math.max(a, b), y = size.height - 62, middle = size.height / 2;
+  const [a, b] = ends.map(place.x) as [number, number], left = Math.min(a, b), right = Math.max(a, b), middle = size.height / 2;
+  // The figure stands on the side away from the teeth that meet, clear of what else is written there.
+  const isLeft = left < size.width / 2 - 20, y = isLeft ? 62 : size.height - 62, beyond = isLeft ? y - 8 : y + 8;
   return (
     <g className="clearance">
-      <path d={`M${left} ${middle}V${y + 8}M${right} ${middle}V${y + 8}`} />
+      <path d={`M${left} ${middle}V${beyond}M${right} ${middle}V${beyond}`} />
       <path d={`M${left - 20} ${y}H${left}M${right} ${y}H${right + 20}`} />
       <path className="arrow" d={`M${left} ${y}l-8 -3v6ZM${right} ${y}l8 -3v6Z`} />
-      <text x={right + 26} y={y + 4}>{says}</text>
+      <text x={isLeft ? left - 26 : right + 26} y={y + 4} textAnchor={isLeft ? "end" : "start"}>{says}</text>
     </g>
   );
 }

@@ -4,6 +4,7 @@ import { formOf, type Movement, type Standing, type Teeth } from "../../../geome
 import { fixed, length } from "../../state/figures.ts";
 import { useNow } from "../../state/hooks.ts";
 import type { Units } from "../../state/state.ts";
+import type { Depthed } from "../../workers/depthing.ts";
 import { useSize } from "../calliper/useSize.ts";
 import { depthOf, type EngagementRow } from "../depth.ts";
 import { Mark } from "../Severity.tsx";
@@ -11,7 +12,7 @@ import { partOf } from "../words.tsx";
 import { Comparison } from "./Comparison.tsx";
 import { Distance } from "./Distance.tsx";
 import { Meeting } from "./Meeting.tsx";
-import { CyclePlot, LeadPlot } from "./Plots.tsx";
+import { assemblyInWords, CyclePlot, LeadPlot } from "./Plots.tsx";
 import { asComputed, asItStands } from "./standings.ts";
 import { pitchesBy } from "./turning.ts";
 import { useDepthed } from "./useDepthed.ts";
@@ -51,6 +52,7 @@ export function Pair({ movement, index, row, units, inHand, children }: {
           <span className="beside">{teethInWords(pair.driver.teeth, pair.driven.teeth)}{window && !pair.fault && `, ${strayInWords(window, row.distance, units)}`}</span>
           <span className={`end ${depth.severity}`} aria-live="polite"><Mark severity={depth.severity} /> <b>{depth.word}</b></span>
         </div>
+        <div className="drawing">
         <div className="magnified" ref={box} tabIndex={0} role="img" aria-label={pictureInWords(stands, units)} onKeyDown={fine.keyed}>
           {size && size.width > 0 && <Meeting standing={stands} pitches={pitches} scale={scale} size={size} units={units} lettered />}
           <p className="left"><b>{row.driver}</b> {partInWords(movement, row.driver)}, drives</p>
@@ -62,6 +64,7 @@ export function Pair({ movement, index, row, units, inHand, children }: {
           <input type="range" min={LEAST_TIMES} max={MOST_TIMES} step={1} value={times} onChange={(event) => setTimes(Number(event.target.value))} />
           <output>{times} times</output>
         </label>
+        </div>
         {window && <Window limits={window} isAnnulus={pair.annulus !== null} stands={row.distance} computed={row.computed} units={units} fine={fine} />}
         <Distance movement={movement} engagement={row.id} stands={row.distance} units={units} fine={fine} />
         <div className="plots">
@@ -73,7 +76,7 @@ export function Pair({ movement, index, row, units, inHand, children }: {
         <Computed computed={computed} pitches={pitches} scale={scale} units={units} row={row} fine={fine} />
         <Comparison stands={stands} computed={computed} severity={depth.severity} units={units} />
         {children}
-        <Notes says={heard && !behind ? heard.answer.depthing.says : null} stands={stands} />
+        <Notes heard={behind ? null : heard?.answer ?? null} stands={stands} units={units} />
       </div>
     </div></div>
   );
@@ -102,11 +105,12 @@ function Computed({ computed, pitches, scale, units, row, fine }: {
 }
 
 /** What the form does not keep or cover, and the whole finding in words. */
-function Notes({ says, stands: { pair } }: { readonly says: string | null; readonly stands: Standing }) {
+function Notes({ heard, stands: { pair }, units }: { readonly heard: Depthed | null; readonly stands: Standing; readonly units: Units }) {
   const covers = [...new Set([pair.driver.teeth, pair.driven.teeth].flatMap((teeth) => formOf(teeth).doesNotCover))];
   return (
     <section className="notes" aria-label="Notes on these teeth">
-      {says && <p className="note">{says}.</p>}
+      {heard && <p className="note">{heard.depthing.says}.</p>}
+      {heard?.cycle && <p className="note">{assemblyInWords(heard.cycle, units)}</p>}
       {isStraight(pair.driver.teeth, pair.driven.teeth) && <p className="note tight"><Mark severity="tight" /> Straight teeth do not keep a constant rate.</p>}
       {covers.map((one) => <p key={one} className="note">{one}</p>)}
     </section>

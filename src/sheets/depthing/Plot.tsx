@@ -1,5 +1,4 @@
 // A small plot with its units on it, and the same as a table for whoever does not see it, or wants the figures.
-import type { ReactNode } from "react";
 import { fixed } from "../../state/figures.ts";
 import { type Size, useSize } from "../calliper/useSize.ts";
 import { ticksOf } from "./scale.ts";
@@ -25,17 +24,15 @@ export interface PlotProps {
   /** A later answer is on its way. */
   readonly behind?: boolean;
   readonly table: { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
-  readonly children?: ReactNode;
 }
 
 export function Plot(props: PlotProps) {
   const [box, size] = useSize<HTMLDivElement>();
-  const { title, beside, says, table, behind, children } = props;
+  const { title, beside, says, table, behind } = props;
   return (
     <figure className="plot" aria-busy={behind ?? false}>
       <figcaption><h3>{title} <span className="beside">{beside}</span></h3></figcaption>
       <div className="plotted" ref={box} role="img" aria-label={says}>{size && size.width > 0 && <Drawn {...props} size={size} />}</div>
-      {children}
       <details>
         <summary>as a table</summary>
         <table>
@@ -48,7 +45,7 @@ export function Plot(props: PlotProps) {
   );
 }
 
-const LEFT = 46, RIGHT = 8, TOP = 8, FOOT = 34;
+const LEFT = 48, RIGHT = 16, TOP = 8, FOOT = 34;
 
 function Drawn({ range, atLeast, curves, band, along, size }: PlotProps & { readonly size: Size }) {
   const values = [...atLeast, ...curves.flatMap((c) => c.points.map((p) => p[1]))];
@@ -56,7 +53,7 @@ function Drawn({ range, atLeast, curves, band, along, size }: PlotProps & { read
   const low = least - spare, high = most + spare;
   const x = (v: number) => LEFT + ((v - range[0]) / (range[1] - range[0] || 1)) * (size.width - LEFT - RIGHT);
   const y = (v: number) => size.height - FOOT - ((v - low) / (high - low)) * (size.height - TOP - FOOT);
-  const up = ticksOf(low, high, 3), over = ticksOf(range[0], range[1], 4);
+  const up = ticksOf(low, high, 4), over = ticksOf(range[0], range[1], 4);
   const bandTop = band && y(Math.min(high, band.to)), bandFoot = band && y(Math.max(low, band.from));
   return (
     <svg viewBox={`0 0 ${size.width} ${size.height}`} aria-hidden="true">

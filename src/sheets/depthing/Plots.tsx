@@ -47,12 +47,16 @@ export function CyclePlot({ heard, driver, leaves, units, behind }: {
   const wanted = heard?.wanted;
   return (
     <Plot title={title} beside={`${unitName(units)}, with both run-outs`} along={`turns of ${driver}, one whole cycle`} range={[0, turns]} behind={behind}
-      atLeast={[cycle.tightest / inch, cycle.slackest / inch + 0.01 / inch]} curves={[{ kind: "stands", points, says: `${written(cycle.tightest)} to ${written(cycle.slackest)}` }]}
+      atLeast={spanWith(cycle, wanted ?? null).map((mm) => mm / inch) as [number, number]} curves={[{ kind: "stands", points, says: `${written(cycle.tightest)} to ${written(cycle.slackest)}` }]}
       {...(wanted ? { band: { from: wanted[0] / inch, to: wanted[1] / inch, says: `wanted, ${written(wanted[0])} to ${written(wanted[1])}` } } : {})}
-      says={`${title}, in ${unitName(units)} over ${turns} turns of ${driver}: ${written(cycle.tightest)} to ${written(cycle.slackest)}.`} table={tableOf(cycle, turns, driver, written)}>
-      <p className="note">{assemblyOf(cycle, written)}</p>
-    </Plot>
+      says={`${title}, in ${unitName(units)} over ${turns} turns of ${driver}: ${written(cycle.tightest)} to ${written(cycle.slackest)}.`} table={tableOf(cycle, turns, driver, written)} />
   );
+}
+
+/** The free arcs, with the nearer limit of what is wanted where they lie outside it. */
+function spanWith({ tightest, slackest }: Cycle, wanted: readonly [number, number] | null): readonly [number, number] {
+  if (!wanted) return [tightest, slackest];
+  return [Math.min(tightest, wanted[1]), Math.max(slackest, wanted[0])];
 }
 
 /** Rows of the table of a cycle: few enough to be read, evenly spread. */
@@ -69,9 +73,10 @@ function tableOf(cycle: Cycle, turns: number, driver: string, written: (mm: numb
   };
 }
 
-function assemblyOf({ best, worst }: Cycle, written: (mm: number) => string): string {
+/** How the two are best put together, and what the worst way would give. */
+export function assemblyInWords({ best, worst }: Cycle, units: Units): string {
   const how = best === 0 ? "Best put together high place against high place" : `Best put together with the driven ${best} ${best === 1 ? "space" : "spaces"} on from high place against high place`;
-  return `${how}; at the worst ${written(worst.tightest)} to ${written(worst.slackest)}.`;
+  return `${how}; put together at the worst the free arc would be ${length(worst.tightest, units, "distance")} to ${length(worst.slackest, units, "distance")}.`;
 }
 
 function Nothing({ title, says }: { readonly title: string; readonly says: string }) {

@@ -33,7 +33,7 @@ export function Window(props: WindowProps) {
 
 const WORDS: Record<ZoneName, string> = { binds: "deep", deep: "deep", right: "right", shallow: "shallow", "lets go": "lets go" };
 const KIND: Record<ZoneName, "foul" | "tight" | "free"> = { binds: "foul", deep: "tight", right: "free", shallow: "tight", "lets go": "foul" };
-const TOP = 44, HIGH = 18, FOOT = TOP + HIGH;
+const TOP = 42, HIGH = 18, FOOT = TOP + HIGH;
 
 function Drawn({ stands, computed, units, fine, range, zones, size }: WindowProps & {
   readonly range: readonly [number, number]; readonly zones: readonly Zone[]; readonly size: Size;
@@ -62,8 +62,8 @@ function Drawn({ stands, computed, units, fine, range, zones, size }: WindowProp
           <text className="blue" x={Math.min(Math.max(x(computed), 74), size.width - 74)} y={FOOT + 40} textAnchor="middle">computed <tspan className="mono">{length(computed, units, "distance")}</tspan></text>
         </>
       )}
-      <line className="stands" x1={at} x2={at} y1={TOP - 4} y2={FOOT + 4} />
-      <path className="stands-mark" d={`M${at - 6} ${TOP - 14}h12l-6 10Z`} />
+      <line className="stands" x1={at} x2={at} y1={26} y2={FOOT + 4} />
+      <path className="stands-mark" d={`M${at - 6} 17h12l-6 10Z`} />
       <text className="strong-text" x={left} y={12} textAnchor="middle">stands at <tspan className="mono">{length(stands, units, "distance")}</tspan></text>
     </svg>
   );
@@ -81,7 +81,7 @@ function ZoneBar({ zone, x, all }: { readonly zone: Zone; readonly x: (mm: numbe
   return (
     <g className={`zone ${KIND[zone.name]}`}>
       <rect x={left} y={TOP} width={width} height={HIGH} fill={isFoul ? "url(#foul-hatch)" : undefined} />
-      {named && width > WORD_PX[zone.name] && <text x={left + width / 2} y={TOP - 20} textAnchor="middle">{WORDS[zone.name]}</text>}
+      {named && width > WORD_PX[zone.name] && <text x={left + width / 2} y={TOP - 6} textAnchor="middle">{WORDS[zone.name]}</text>}
     </g>
   );
 }
