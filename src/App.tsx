@@ -17,11 +17,19 @@ const Beginning = lazy(() => import("./sheets/Beginning.tsx").then((m) => ({ def
 const isWide = ({ instrument, refusal, sheet, planting }: State): boolean =>
   instrument !== null && refusal === null && (sheet !== "calliper" || planting);
 
+/** While an arbor is in hand to be depthed the layout stays as it is, so that what the hand holds does not move from under it. */
+function useHeldInHand(wide: boolean): boolean {
+  const inHand = useNow((s) => s.drag !== null && s.sheet === "depthing");
+  const [held, setHeld] = useState(wide);
+  if (!inHand && held !== wide) setHeld(wide);
+  return inHand ? held : wide;
+}
+
 export function App() {
   const bench = useBench();
   const dark = useDark();
   const narrow = useNarrow();
-  const wide = useNow(isWide);
+  const wide = useHeldInHand(useNow(isWide));
   const open = useNow((s) => s.instrument !== null);
   const refusal = useNow((s) => s.refusal);
   const [reading, setReading] = useState(false);

@@ -13,6 +13,12 @@ const MovementView = lazy(() => import("../scenes/MovementView.tsx").then((m) =>
 
 const chosenFinding = ({ worked, finding }: State) => worked?.sheet.findings.find((f) => findingKey(f) === finding) ?? null;
 
+/** An arbor that is engaged is in hand, to be tried at other distances: the depthing sheet shows them. */
+function isTryingDepth({ drag, way, worked }: State): boolean {
+  const held = worked?.movement.arborIndex.get(drag?.arbor ?? "");
+  return way === "trying the depth" && held !== undefined && worked?.movement.engagements.some((e) => e.driverArbor === held || e.drivenArbor === held) === true;
+}
+
 export function MovementPane() {
   const [seen, setSeen] = useState<Seen | null>(null);
   const open = useNow((s) => s.worked !== null);
@@ -36,14 +42,17 @@ export function MovementPane() {
 }
 
 function View({ onSeen }: { readonly onSeen: (seen: Seen) => void }) {
-  const { clock } = useBench();
-  const actions = useActions();
+  const { store, clock, actions } = useBench();
   const worked = useNow((s) => s.worked);
   const name = useNow((s) => s.instrument?.name ?? "");
   const turns = useMemo(() => ({ get: clock.turns, subscribe: clock.subscribe }), [clock]);
   const onDrag = useMemo((): DragHearer => ({
-    begin: actions.takeUp, move: (_, wanted) => actions.moveTo(wanted), end: actions.keep, cancel: actions.putBack,
-  }), [actions]);
+    begin: (arbor) => {
+      actions.takeUp(arbor);
+      if (isTryingDepth(store.getState())) actions.set({ sheet: "depthing" });
+    },
+    move: (_, wanted) => actions.moveTo(wanted), end: actions.keep, cancel: actions.putBack,
+  }), [store, actions]);
   const still = useStill();
   const dark = useDark();
   const finding = useNow(chosenFinding);
