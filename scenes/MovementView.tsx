@@ -35,6 +35,8 @@ export function MovementView(props: MovementViewProps) {
   useEye(stage, props);
   useEffect(() => attachSeeing(stage), [stage]);
   useEffect(() => turns.subscribe(() => stage.redraw()), [turns, stage]);
+  const height = held?.height;
+  useEffect(() => height?.subscribe(() => stage.redraw()), [height, stage]);
   useEffect(() => (host.current && hint.current ? attachHands(host.current, handsOn(stage, hint.current)) : undefined), [stage]);
 
   return (

@@ -60,7 +60,7 @@ export interface Posed {
 
 export function createFrames(stage: Stage) {
   const lifting = createEasing(stage.props.lift, LIFT_MS);
-  let poses = new Float64Array(0), raised = new Float64Array(0), drawn = "";
+  let poses = new Float64Array(0), raised = new Float64Array(0), drawn = "", heldParts: readonly string[] = [];
   const turn = new Euler(), matrix = new Matrix4();
 
   /** True while another frame is wanted. */
@@ -79,6 +79,7 @@ export function createFrames(stage: Stage) {
       group?.position.set(poses[POSE_STRIDE * i], poses[POSE_STRIDE * i + 1], raised[i]);
       group?.rotation.set(0, 0, poses[POSE_STRIDE * i + 2]);
     }
+    heldParts = holdParts(stage, movement, heldParts);
     for (const [id, up] of lifts.plates) {
       const mesh = stage.meshes.get(id);
       if (mesh) mesh.position.z = lifted * up + heldBy(stage, id);
@@ -101,7 +102,22 @@ export function createFrames(stage: Stage) {
   };
 }
 
-const heldBy = ({ props }: Stage, id: string | undefined) => (props.held && props.held.id === id ? props.held.by : 0);
+/** mm that a thing is held over its place in this frame. */
+function heldBy({ props: { held } }: Stage, id: string | undefined): number {
+  if (!held || id === undefined || (held.id !== id && !held.with?.includes(id))) return 0;
+  return held.by * (held.height?.get() ?? 1);
+}
+
+/** Parts held over their places apart from their arbors; what was held and is not any more stands on its arbor again. */
+function holdParts(stage: Stage, { partIndex }: Movement, before: readonly string[]): readonly string[] {
+  const { held } = stage.props;
+  const parts = held ? [held.id, ...held.with ?? []].filter((id) => partIndex.has(id)) : [];
+  for (const id of new Set([...before, ...parts])) {
+    const mesh = stage.meshes.get(id);
+    if (mesh) mesh.position.z = heldBy(stage, id);
+  }
+  return parts;
+}
 
 function shine(sun: DirectionalLight, turned: Matrix4, { bound }: Stage): void {
   const reach = Math.hypot(bound.radiusMm, (bound.highMm - bound.lowMm) / 2) * 1.05;

@@ -40,6 +40,17 @@ export interface DragHearer {
 /** in gear: the arbor keeps its distances; trying the depth: it moves freely. The view only shows which it is. */
 export type DragWay = "in gear" | "trying the depth";
 
+/** Arbors, plates or parts held over their places. */
+export interface Held {
+  readonly id: string;
+  /** What goes with it. */
+  readonly with?: readonly string[];
+  /** mm along z; below 0 for what comes from behind. */
+  readonly by: number;
+  /** Which part of that, read every frame: 1 hanging … 0 in its place. Absent: 1. */
+  readonly height?: TurnSource;
+}
+
 export interface MovementViewProps {
   /** A new object whenever the instrument changed; parts whose content is the same keep their meshes. */
   readonly movement: Movement;
@@ -72,8 +83,8 @@ export interface MovementViewProps {
   readonly letters: boolean;
   /** Ids of things not to be drawn (putting together: what is not in yet): an arbor with all its parts, a display with its dial. */
   readonly hidden?: ReadonlySet<string>;
-  /** An arbor or plate held over its place by so much along z (putting together), with a chain line down to it. */
-  readonly held?: { readonly id: string; readonly by: number } | null;
+  /** What is held over its place by so much along z (putting together), with a chain line down from the first. */
+  readonly held?: Held | null;
   /** Words for the whole picture, for those who do not see it. */
   readonly label: string;
 }

@@ -15,7 +15,7 @@ const Beginning = lazy(() => import("./sheets/Beginning.tsx").then((m) => ({ def
 
 /** Sheets that need room take the wide layout. */
 const isWide = ({ instrument, refusal, sheet, planting }: State): boolean =>
-  instrument !== null && refusal === null && (sheet !== "calliper" || planting);
+  instrument !== null && refusal === null && (sheet === "calliper" ? planting : sheet !== "together");
 
 /** While an arbor is in hand to be depthed the layout stays as it is, so that what the hand holds does not move from under it. */
 function useHeldInHand(wide: boolean): boolean {

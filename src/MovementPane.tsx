@@ -1,13 +1,14 @@
 // The movement at the left: the view itself, how it stands, how far it is opened, and the way a drag goes.
 import { lazy, Suspense, useMemo, useState } from "react";
-import type { DragHearer, Seen } from "../scenes/props.ts";
+import type { DragHearer, MovementViewProps, Seen } from "../scenes/props.ts";
 import { Choice } from "./head/Choice.tsx";
 import { Openings } from "./head/Openings.tsx";
 import { STANDING_WORDS, STANDINGS, WAY_WORDS, WAYS } from "./head/ways.ts";
 import { findingKey } from "./state/actions.ts";
-import { useActions, useBench, useDark, useNow, useStill } from "./state/hooks.ts";
+import { useActions, useBench, useDark, useNow, usePlayed, usePlaying, useStill } from "./state/hooks.ts";
 import type { State } from "./state/state.ts";
 
+const Player = lazy(() => import("./sheets/together/Player.tsx").then((m) => ({ default: m.Player })));
 const MovementView = lazy(() => import("../scenes/MovementView.tsx").then((m) => ({ default: m.MovementView })));
 
 
@@ -22,6 +23,7 @@ function isTryingDepth({ drag, way, worked }: State): boolean {
 export function MovementPane() {
   const [seen, setSeen] = useState<Seen | null>(null);
   const open = useNow((s) => s.worked !== null);
+  const together = useNow((s) => s.sheet === "together");
   const { stand } = useActions();
   return (
     <section className="movement" aria-label="Movement">
@@ -33,8 +35,7 @@ export function MovementPane() {
               onChoose={stand} />
           </div>
           <p className="seen">{seen?.says}</p>
-          <div className="panel openings"><Openings /></div>
-          <Way />
+          {together ? <Suspense fallback={null}><Together /></Suspense> : <><div className="panel openings"><Openings /></div><Way /></>}
         </div>
       )}
     </section>
@@ -59,15 +60,32 @@ function View({ onSeen }: { readonly onSeen: (seen: Seen) => void }) {
   const [chosen, lift, cut, plates] = [useNow((s) => s.chosen), useNow((s) => s.lift), useNow((s) => s.cut), useNow((s) => s.plates)];
   const way = useNow((s) => s.way);
   const standing = useNow((s) => s.standing);
+  const hung = useHung();
   if (!worked) return null;
   const { movement, sheet } = worked;
   return (
     <div className="scene">
       <MovementView movement={movement} sheet={sheet} turns={turns} theme={dark ? "dark" : "light"} standing={standing} onSeen={onSeen}
         chosen={chosen} onChoose={actions.choose} finding={finding} lift={lift} cut={cut} plates={plates} drag={way} onDrag={onDrag}
-        stillMotion={still} letters label={`${name}: ${movement.arbors.length} arbors, ${movement.engagements.length} engagements`} />
+        stillMotion={still} letters {...hung} label={`${name}: ${movement.arbors.length} arbors, ${movement.engagements.length} engagements`} />
     </div>
   );
+}
+
+/** The panel of putting together comes with its sheet. */
+function Together() {
+  const movement = useNow((s) => s.worked?.movement ?? null);
+  return movement && <Player movement={movement} />;
+}
+
+/** What is hidden and what is held over its place, while the movement is put together. */
+function useHung(): Pick<MovementViewProps, "hidden" | "held"> {
+  const playing = usePlaying(), hung = usePlayed() && playing.hung();
+  return useMemo(() => {
+    const [id, ...others] = hung?.ids ?? [];
+    if (!hung || id === undefined) return {};
+    return { hidden: hung.hidden, held: { id, with: others, by: hung.by, height: { get: playing.height, subscribe: playing.subscribe } } };
+  }, [playing, hung]);
 }
 
 function Way() {

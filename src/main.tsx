@@ -4,9 +4,10 @@ import { App } from "./App.tsx";
 import { EXAMPLES } from "./head/examples.ts";
 import { openExample } from "./head/files.ts";
 import { createActions } from "./state/actions.ts";
-import { createClock } from "./state/clock.ts";
-import { type Bench, BenchContext } from "./state/hooks.ts";
+import { createClock, type Frames } from "./state/clock.ts";
+import { type Bench, BenchContext, PlayingContext } from "./state/hooks.ts";
 import { keepChoices, keepWork, keptChoices, keptWork } from "./state/keeping.ts";
+import { createPlaying } from "./state/playing.ts";
 import { createStateStore } from "./state/store.ts";
 import { createWorker } from "./state/worked.ts";
 import "./styles.css";
@@ -21,12 +22,13 @@ const near = import("../scenes/MovementView.tsx").catch(() => null)
   .then(() => new Promise((drawn) => { requestAnimationFrame(() => requestAnimationFrame(drawn)); }))
   .then(() => import("./workers/examining.ts")).then((m) => m.examineWorked);
 const store = createStateStore(createWorker({ near, far }, () => performance.now()), keptChoices(localStorage));
-const clock = createClock({
+const frames: Frames = {
   next: (call) => {
     const handle = requestAnimationFrame(call);
     return () => cancelAnimationFrame(handle);
   },
-});
+};
+const clock = createClock(frames), playing = createPlaying(frames);
 const bench: Bench = { store, clock, actions: createActions(store) };
 
 keepFollowing(bench);
@@ -40,7 +42,7 @@ if (before && !("refused" in before)) {
   void openExample(bench, EXAMPLES[0]).then(() => { if (before) bench.actions.refuse("The work kept from before", before.refused); });
 }
 
-createRoot(document.getElementById("root")!).render(<BenchContext value={bench}><App /></BenchContext>);
+createRoot(document.getElementById("root")!).render(<BenchContext value={bench}><PlayingContext value={playing}><App /></PlayingContext></BenchContext>);
 
 /** Keeps the work at every step, and once more when the page is left, for the turns and the sheet. */
 function keepFollowing({ store, clock, actions }: Bench): void {

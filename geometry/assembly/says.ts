@@ -88,7 +88,7 @@ function togetherSays({ lean, members }: Context): string {
   const together = members.length === 2 ? "both brought down together" : "all brought down together";
   if (lean === null) return together;
   const far = `${lean.degrees.toFixed(lean.degrees < 10 ? 1 : 0)}°`;
-  return lean.degrees > MOST_LEAN_DEG ? `${together} (leaning ${lean.arbor} in last would take ${far}, more than a pivot bears)` : `${together}, or ${lean.arbor} last, leaned ${far}`;
+  return lean.degrees > MOST_LEAN_DEG ? `${together}: ${far} of lean is more than ${lean.arbor} bears` : `${together}, or ${lean.arbor} last, leaned ${far}`;
 }
 
 function plateSays({ movement, members, isIn, arrows }: Context, plate: Plate): Pick<Step, "title" | "says"> {

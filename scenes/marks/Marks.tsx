@@ -3,6 +3,7 @@
 // handle: Enter chooses its arbor, a drag moves it.
 import { useEffect, useLayoutEffect, useMemo, useRef, type KeyboardEvent } from "react";
 import type { Finding, Movement } from "../../geometry/index.ts";
+import type { Held } from "../props.ts";
 import type { Stage } from "../stage.ts";
 import { createMarker, type Marker } from "./marker.ts";
 import { arborOf, thingsIn } from "./quarrel.ts";
@@ -18,7 +19,7 @@ interface Props {
   readonly chosen: string | null;
   readonly finding: Finding | null;
   readonly hidden: ReadonlySet<string> | undefined;
-  readonly held: { readonly id: string; readonly by: number } | null;
+  readonly held: Held | null;
   readonly onChoose: (id: string | null) => void;
 }
 

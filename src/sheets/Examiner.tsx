@@ -1,6 +1,6 @@
 // The examiner's sheet: counts always, findings gravest first. Choosing one turns the movement to it; a cure is applied
 // as one step that can be undone.
-import { type KeyboardEvent, useEffect, useId, useRef } from "react";
+import { type KeyboardEvent, lazy, Suspense, useEffect, useId, useRef, useState } from "react";
 import type { Finding, Movement } from "../../geometry/index.ts";
 import { findingKey } from "../state/actions.ts";
 import { length } from "../state/figures.ts";
@@ -8,7 +8,12 @@ import { useActions, useNarrow, useNow } from "../state/hooks.ts";
 import type { Units } from "../state/state.ts";
 import "./examiner.css";
 import { Counts, Mark } from "./Severity.tsx";
+import { WhenShown } from "./When.tsx";
 import { FindingTitle } from "./words.tsx";
+
+/** It brings its worker with it only when it is opened. */
+const Turning = lazy(() => import("./Turning.tsx").then((m) => ({ default: m.Turning })));
+
 
 export interface ExaminerProps {
   /** There is no room for three columns of figures. */
@@ -34,6 +39,7 @@ export function Examiner({ short, reading, onRead }: ExaminerProps) {
       {worked && sheet && (!narrow || reading) && (sheet.findings.length > 0
         ? <Findings movement={worked.movement} findings={sheet.findings} short={short || narrow} />
         : <p className="note">Nothing fouls and nothing is tight.</p>)}
+      {worked && sheet && (!narrow || reading) && <TurnFor movement={worked.movement} />}
     </section>
   );
 }
@@ -65,8 +71,20 @@ function Findings({ movement, findings, short }: { readonly movement: Movement; 
           </li>
         ))}
       </ul>
+      {chosen?.when && <WhenShown movement={movement} finding={chosen} when={chosen.when} />}
       {chosen && chosen.remedies.length > 0 && <Cures finding={chosen} />}
     </>
+  );
+}
+
+/** The whole turn, asked for years; folded until it is wanted. */
+function TurnFor({ movement }: { readonly movement: Movement }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <div className="turn-for">
+      <button type="button" className="plain" aria-expanded={open} onClick={() => setOpen(!open)}>Turn it for a thousand years</button>
+      {open && <Suspense fallback={null}><Turning movement={movement} /></Suspense>}
+    </div>
   );
 }
 

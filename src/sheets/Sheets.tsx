@@ -8,6 +8,7 @@ export const SHEETS: readonly { readonly name: SheetName; readonly title: string
   { name: "calliper", title: "Calliper", Part: lazy(() => import("./calliper/Calliper.tsx").then((m) => ({ default: m.Calliper }))) },
   { name: "depthing", title: "Depthing", Part: lazy(() => import("./depthing/Depthing.tsx").then((m) => ({ default: m.Depthing }))) },
   { name: "dials", title: "Dials", Part: lazy(() => import("./dials/Dials.tsx").then((m) => ({ default: m.Dials }))) },
+  { name: "together", title: "Putting together", Part: lazy(() => import("./together/Together.tsx").then((m) => ({ default: m.Together }))) },
 ];
 
 export function Sheets() {

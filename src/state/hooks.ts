@@ -3,6 +3,7 @@ import { createContext, useContext, useSyncExternalStore } from "react";
 import { useStore } from "zustand";
 import type { Actions } from "./actions.ts";
 import type { Clock } from "./clock.ts";
+import type { Played, Playing } from "./playing.ts";
 import type { State } from "./state.ts";
 import type { Store } from "./store.ts";
 
@@ -18,6 +19,21 @@ export function useBench(): Bench {
   const bench = useContext(BenchContext);
   if (!bench) throw new Error("a part of the screen stands outside the bench");
   return bench;
+}
+
+/** Putting together as it is played; the page gives one, and where none is given nothing is played. */
+export const PlayingContext = createContext<Playing | null>(null);
+
+export function usePlaying(): Playing {
+  const playing = useContext(PlayingContext);
+  if (!playing) throw new Error("a part of the screen that plays stands outside what is played");
+  return playing;
+}
+
+/** Which step is in hand, and which way it goes on; null where the movement stands whole. */
+export function usePlayed(): Played | null {
+  const playing = usePlaying();
+  return useSyncExternalStore(playing.subscribe, playing.now);
 }
 
 export const useNow = <T>(pick: (state: State) => T): T => useStore(useBench().store, pick);

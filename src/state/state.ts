@@ -8,7 +8,7 @@ import type { Worked } from "./worked.ts";
 
 /** Its distances kept, or free with the computed distance as a rest. */
 export type DragWay = "in gear" | "trying the depth";
-export type SheetName = "numbers" | "calliper" | "depthing" | "dials";
+export type SheetName = "numbers" | "calliper" | "depthing" | "dials" | "together";
 export type StandingView = "dial side" | "back side" | "edge" | "quarter";
 export type Units = "mm" | "inch";
 export type Look = "as the system" | "light" | "dark";

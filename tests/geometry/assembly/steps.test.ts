@@ -58,7 +58,7 @@ describe("putting together", () => {
     // A1's top stands 11 over the hole and 4 under B2; B1's stands 5.9 over its own and as far under A1.
     expect(both?.lean?.arbor).toBe("A");
     expect(both?.lean?.degrees).toBeCloseTo((Math.atan2(4, 11) * 180) / Math.PI, 9);
-    expect(both?.says).toContain("more than a pivot bears");
+    expect(both?.says).toContain("20° of lean is more than A bears");
   });
   it("[ENTRY9] a plate counts the heads that it catches, and how far one can stand out", () => {
     const m = worked([arbor("A", 0, []), arbor("B", 30, [])]);
