@@ -3,7 +3,6 @@
 import { useDeferredValue, useEffect, useMemo, useState } from "react";
 import { createPortal } from "react-dom";
 import type { PaperSize, PlanSheet, SheetKind } from "../../paper/drawing.ts";
-import { PAPER } from "../../paper/drawing.ts";
 import { type Listed, listOf } from "../../paper/plans.ts";
 import { drawingSvg } from "../../paper/svg.ts";
 import { useNow } from "../../state/hooks.ts";
@@ -103,7 +102,7 @@ function SheetList({ list, chosen, choose }: { readonly list: readonly Listed[];
 function Pages({ sheet, whole }: { readonly sheet: PlanSheet; readonly whole: boolean }) {
   const pages = useMemo(() => sheet.pages.map(drawingSvg), [sheet]);
   return (
-    <div className={whole ? "pages" : "pages near"} tabIndex={0} role="group" aria-label="The sheet as it will be printed">
+    <div className={`pages ${sheet.pages[0]?.size ?? ""} ${whole ? "" : "near"}`} tabIndex={0} role="group" aria-label="The sheet as it will be printed">
       {pages.map((svg, i) => <div key={i} className="leaf" dangerouslySetInnerHTML={{ __html: svg }} />)}
     </div>
   );
@@ -120,10 +119,8 @@ function Printing({ sheets, size, done }: { readonly sheets: readonly PlanSheet[
     // Once for these sheets: printing itself changes what is known as printed.
     // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [sheets]);
-  const { width, height } = PAPER[size];
   return createPortal(
-    <div className="to-print">
-      <style>{`@page { size: ${width}mm ${height}mm; margin: 0 }`}</style>
+    <div className={`to-print ${size}`}>
       {sheets.flatMap((s) => s.pages.map((page, i) => <div key={`${s.id} ${i}`} className="leaf" dangerouslySetInnerHTML={{ __html: drawingSvg(page) }} />))}
     </div>,
     document.body,
