@@ -1,6 +1,6 @@
 // Every field of the screen's state, and how long each lives. One table says it, so that nothing is kept, undone or
 // dropped by accident.
-import type { Instrument } from "../../geometry/index.ts";
+import type { Instrument, Movement } from "../../geometry/index.ts";
 import type { Place } from "../commands/planting.ts";
 import type { Fault } from "../document/index.ts";
 import type { History } from "./history.ts";
@@ -8,7 +8,7 @@ import type { Worked } from "./worked.ts";
 
 /** Its distances kept, or free with the computed distance as a rest. */
 export type DragWay = "in gear" | "trying the depth";
-export type SheetName = "numbers" | "calliper" | "depthing" | "dials" | "together";
+export type SheetName = "numbers" | "calliper" | "depthing" | "dials" | "together" | "making";
 export type StandingView = "dial side" | "back side" | "edge" | "quarter";
 export type Units = "mm" | "inch";
 export type Look = "as the system" | "light" | "dark";
@@ -52,6 +52,10 @@ export interface State {
   readonly plates: number;
   readonly refusal: Refusal | null;
   readonly drag: Drag | null;
+  /** The instrument as it would be with what is in hand in height, until it is kept or put back. */
+  readonly trial: Instrument | null;
+  /** What the movement shows instead, while a cure is looked at before it is taken. */
+  readonly preview: Movement | null;
   /** One sentence for the maker in the head, until the next thing is done. */
   readonly saying: string | null;
   readonly worked: Worked | null;
@@ -67,6 +71,6 @@ export const LIFE: { readonly [K in keyof State]: Life } = {
   instrument: "document", history: "work", file: "work", sheet: "work", chosen: "work",
   units: "choice", look: "choice", singleKeys: "choice",
   finding: "session", way: "session", planting: "session", standing: "session", lift: "session", cut: "session", plates: "session", refusal: "session",
-  drag: "transient", saying: "transient",
+  drag: "transient", trial: "transient", preview: "transient", saying: "transient",
   worked: "derived",
 };

@@ -11,15 +11,17 @@ export type Store = StoreApi<State>;
 export const EMPTY: State = {
   instrument: null, history: NO_HISTORY, file: null, sheet: "calliper", chosen: null, finding: null, way: "in gear",
   planting: false, units: "mm", look: "as the system", singleKeys: true, standing: null, lift: 0, cut: 0, plates: 0.14, refusal: null,
-  drag: null, saying: null, worked: null,
+  drag: null, trial: null, preview: null, saying: null, worked: null,
 };
 
-/** A store in which `worked` follows every change of the instrument and of the drag in hand. */
+/** A store in which `worked` follows every change of the instrument and of what is in hand, in plan or in height. */
 export function createStateStore(worker: Worker, start: Partial<State> = {}): Store {
   const store = createStore<State>(() => ({ ...EMPTY, ...start }));
-  const follow = (state: State, before: Pick<State, "instrument" | "drag">) => {
-    if (state.instrument === before.instrument && state.drag?.places === before.drag?.places) return;
-    store.setState({ worked: workedFor(state.instrument, state) });
+  const follow = (state: State, before: Pick<State, "instrument" | "drag" | "trial">) => {
+    const anew = state.instrument !== before.instrument;
+    if (!anew && state.trial === before.trial && state.drag?.places === before.drag?.places) return;
+    const worked = workedFor(anew ? state.instrument : state.trial ?? state.instrument, state);
+    store.setState(anew ? { worked, trial: null, preview: null } : { worked });
   };
   const workedFor = (instrument: Instrument | null, { drag, worked }: State): State["worked"] => {
     if (!instrument) return null;
@@ -29,7 +31,7 @@ export function createStateStore(worker: Worker, start: Partial<State> = {}): St
     });
   };
   store.subscribe(follow);
-  follow(store.getState(), { instrument: null, drag: null });
+  follow(store.getState(), { instrument: null, drag: null, trial: null });
   void worker.ready.then(() => {
     const { instrument, worked } = store.getState();
     if (worked?.examined === "to come") store.setState({ worked: workedFor(instrument, { ...store.getState(), worked: null }) });
