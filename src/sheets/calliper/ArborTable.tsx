@@ -1,17 +1,19 @@
 // The chosen arbor's figures: where it stands (typed or dragged), the distances of its engagements and how each depth
 // is. They change while it is moved.
 import { useEffect, useRef } from "react";
-import { type Movement, toNumber } from "../../../geometry/index.ts";
+import { type MayStand, type Movement, toNumber } from "../../../geometry/index.ts";
 import { cannotMove, holdSteady, plantArbor } from "../../commands/planting.ts";
+import { typedFigure } from "../../commands/typed.ts";
 import { Choice } from "../../head/Choice.tsx";
-import { length, typedLength, unitName } from "../../state/figures.ts";
+import { fixed, length, typedLength, unitName } from "../../state/figures.ts";
 import { grouped } from "../../state/dates.ts";
 import { useActions, useNow } from "../../state/hooks.ts";
 import { depthOf, type EngagementRow } from "../depth.ts";
 import { pairCounts, thingInWords } from "../words.tsx";
+import { arcsInWords } from "./Standing.tsx";
 
-export function ArborTable({ movement, rows, arbor, full }: {
-  readonly movement: Movement; readonly rows: readonly EngagementRow[]; readonly arbor: string; readonly full: boolean;
+export function ArborTable({ movement, rows, arbor, full, stand }: {
+  readonly movement: Movement; readonly rows: readonly EngagementRow[]; readonly arbor: string; readonly full: boolean; readonly stand: MayStand | null;
 }) {
   const units = useNow((s) => s.units);
   const at = movement.arbors[movement.arborIndex.get(arbor) ?? -1];
@@ -24,8 +26,10 @@ export function ArborTable({ movement, rows, arbor, full }: {
       <h3>{kind.charAt(0).toUpperCase() + kind.slice(1)} {arbor}{at.arbor.name ? <span className="beside">, {at.arbor.name}</span> : null}</h3>
       <table aria-label={`Figures of ${kind} ${arbor}`}>
         <tbody>
+          {stand?.slide && <AngleRow slide={stand.slide} root={stand.arbor} at={at} />}
           <PlaceRow axis="x" arbor={arbor} at={at} movable={fixed === null} />
           <PlaceRow axis="y" arbor={arbor} at={at} movable={fixed === null} />
+          {stand && <StandRow stand={stand} />}
           {engaged.map((r) => (
             <tr key={r.id}>
               <td><b>{r.driverArbor}</b> to <b>{r.drivenArbor}</b></td>
@@ -96,6 +100,46 @@ function PlaceRow({ axis, arbor, at, movable }: {
           </label>
         ) : written}
       </td>
+    </tr>
+  );
+}
+
+/** Where on its circle it stands: typed in degrees, its distance kept. */
+function AngleRow({ slide, root, at }: { readonly slide: NonNullable<MayStand["slide"]>; readonly root: string; readonly at: { readonly x: number; readonly y: number } }) {
+  const { run } = useActions();
+  const field = useRef<HTMLInputElement>(null);
+  const written = fixed((Math.atan2(at.y - slide.y, at.x - slide.x) * 180) / Math.PI, 1);
+  useEffect(() => { if (field.current && document.activeElement !== field.current) field.current.value = written; }, [written]);
+  const take = () => {
+    const input = field.current;
+    if (!input || input.value === written) return;
+    const typed = typedFigure(input.value, "angle"), rad = "value" in typed ? (typed.value * Math.PI) / 180 : null;
+    const done = rad !== null && run(plantArbor, { arbor: root, x: slide.x + slide.radius * Math.cos(rad), y: slide.y + slide.radius * Math.sin(rad) });
+    if (!done) input.value = written;
+  };
+  return (
+    <tr>
+      <td>angle on its arc, about {slide.about}</td>
+      <td className="figure">
+        <label className="field">
+          <span className="unseen">Angle of {root} on its arc in degrees</span>
+          <input ref={field} defaultValue={written} onBlur={take}
+            onKeyDown={(event) => { if (event.key === "Enter") take(); if (event.key === "Escape" && field.current) field.current.value = written; }} />
+          <span className="soft">°</span>
+        </label>
+      </td>
+    </tr>
+  );
+}
+
+function StandRow({ stand }: { readonly stand: MayStand }) {
+  const free = arcsInWords(stand, "free"), tight = arcsInWords(stand, "tight");
+  const says = free ?? (tight === null ? null : `${tight}, tight`);
+  if (stand.holds !== null) return <tr><td>may stand</td><td className="figure soft">held: {stand.holds}</td></tr>;
+  return (
+    <tr>
+      <td>may stand</td>
+      <td className={`figure ${free ? "free" : tight ? "tight" : stand.at.severity}`}>{says ?? (stand.slide ? "nowhere on its arc" : `${stand.at.severity} here`)}</td>
     </tr>
   );
 }

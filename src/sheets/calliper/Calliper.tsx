@@ -1,5 +1,6 @@
 // The calliper: plan, the developed elevation under it, and the chosen arbor's figures. Planting gives it the wide layout.
-import { useMemo } from "react";
+import { useDeferredValue, useMemo, useState } from "react";
+import { type MayStand, mayStand, type Movement } from "../../../geometry/index.ts";
 import { Choice } from "../../head/Choice.tsx";
 import { WAY_WORDS, WAYS } from "../../head/ways.ts";
 import { findingKey } from "../../state/actions.ts";
@@ -11,7 +12,11 @@ import { arborOf, FindingTitle } from "../words.tsx";
 import { ArborTable } from "./ArborTable.tsx";
 import "./calliper.css";
 import { Elevation } from "./Elevation.tsx";
+import { ENDS, ENDS_WORDS, type Ends, liftsAt } from "./ends.ts";
+import { PartTable } from "./PartTable.tsx";
 import { Plan } from "./Plan.tsx";
+import { Search } from "./Search.tsx";
+import { Smallest } from "./Smallest.tsx";
 
 export function Calliper() {
   const worked = useNow((s) => s.worked);
@@ -22,10 +27,14 @@ export function Calliper() {
   const units = useNow((s) => s.units);
   const way = useNow((s) => s.way);
   const { set } = useActions();
+  const [snap, setSnap] = useState(true);
+  const [ends, setEnds] = useState<Ends>("as drawn");
+  const behind = useDeferredValue(worked?.movement ?? null);
   const rows = useMemo(() => (worked ? engagementRows(worked.movement, worked.sheet) : []), [worked]);
-  if (!worked) return null;
+  if (!worked || !behind) return null;
   const { movement, sheet } = worked;
   const arbor = arborOf(movement, chosen);
+  const stand = planting && arbor !== null && behind.arborIndex.has(arbor) ? standOf(behind, arbor) : null;
   const finding = sheet.findings.find((f) => findingKey(f) === chosenFinding) ?? null;
   return (
     <div className={planting ? "calliper planting" : "calliper"}>
@@ -36,20 +45,31 @@ export function Calliper() {
           {planting && <span className="end"><Choice label="How an arbor is dragged" of={WAYS} words={WAY_WORDS} now={way} onChoose={(to) => set({ way: to })} /></span>}
         </div>
         {planting && <p className="note side">DIAL SIDE</p>}
-        <Plan movement={movement} chosen={chosen} finding={finding} drag={drag} scaled={planting} />
-        {planting && <Key />}
+        <Plan movement={movement} chosen={chosen} finding={finding} drag={drag} scaled={planting} stand={stand} snap={planting && snap} />
+        {planting && <Smallest movement={movement} />}
+        {planting && (
+          <div className="key">
+            <Key />
+            <span className="row note">Snap <Choice label="Snap to symmetric places" of={["Yes", "No"]} now={snap ? "Yes" : "No"} onChoose={(to) => setSnap(to === "Yes")} /></span>
+            <Search kind="places" />
+          </div>
+        )}
       </div>
       <div className="arbor-part">
         {arbor === null ? <p className="note">Choose an arbor, here or in the movement, to see where it stands and what it is engaged with.</p>
-          : <ArborTable movement={movement} rows={rows} arbor={arbor} full={planting || drag !== null} />}
+          : <ArborTable movement={movement} rows={rows} arbor={arbor} full={planting || drag !== null} stand={stand} />}
         <InHand />
         <div className="does row">
-          <button type="button" onClick={() => set({ planting: !planting })}>{planting ? "Planting done" : "Plant it"}</button>
+          <button type="button" aria-pressed={planting} onClick={() => set({ planting: !planting })}>{planting ? "Planting done" : "Plant it"}</button>
         </div>
       </div>
       <div className="elevation-part">
         <div className="heading"><h2>Elevation</h2><span className="beside">developed, heights three times the widths</span></div>
-        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 170} />
+        {planting && <Choice label="Ends of the shakes" of={ENDS} words={ENDS_WORDS} now={ends} onChoose={setEnds} />}
+        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 170}
+          lifts={liftsAt(movement, planting ? ends : "as drawn", finding, chosen)} live={planting} />
+        {planting && chosen !== null && movement.partIndex.has(chosen) && <PartTable movement={movement} part={chosen} />}
+        {planting && <div className="does row"><Search kind="heights" /></div>}
         {finding && (
           <p className="note"><Mark severity={finding.severity} /> <FindingTitle movement={movement} finding={finding} short={false} />
             {finding.gap === undefined ? null : <span className="figure">{"  "}{length(finding.gap, units)} {unitName(units)}</span>}</p>
@@ -73,12 +93,24 @@ function InHand() {
   );
 }
 
+const standings = new WeakMap<Movement, Map<string, MayStand>>();
+
+/** Worked out once for each movement and arbor. */
+function standOf(movement: Movement, arbor: string): MayStand {
+  const known = standings.get(movement) ?? new Map<string, MayStand>();
+  standings.set(movement, known);
+  const stand = known.get(arbor) ?? mayStand(movement, arbor);
+  known.set(arbor, stand);
+  return stand;
+}
+
 function Key() {
   return (
-    <p className="key note">
-      <span><svg className="drawn" aria-hidden="true"><line className="tip" x2="28" y1="5" y2="5" /></svg>tip circles</span>
-      <span><svg className="drawn" aria-hidden="true"><line className="pitch" x2="28" y1="5" y2="5" /></svg>pitch circles</span>
-      <span><svg className="drawn" aria-hidden="true"><line className="centres" x2="28" y1="5" y2="5" /></svg>line of centres</span>
+    <p className="note">
+      <span><svg className="drawn" aria-hidden="true"><path className="slide free" d="M0 5H28" /></svg>free</span>
+      <span><svg className="drawn" aria-hidden="true"><path className="slide tight" d="M0 5H28" /></svg>tight</span>
+      <span><svg className="drawn" aria-hidden="true"><path className="slide foul" d="M0 5H28" /></svg>foul</span>
+      <span><svg className="drawn hatched" aria-hidden="true"><path className="may-not-line" d="M2 10L10 0M10 10L18 0M18 10L26 0" /></svg>may not stand</span>
       <span><svg className="drawn" aria-hidden="true"><line className="former" x2="28" y1="5" y2="5" /></svg>where it was</span>
     </p>
   );

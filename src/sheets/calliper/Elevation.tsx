@@ -7,6 +7,7 @@ import { useActions } from "../../state/hooks.ts";
 import type { Units } from "../../state/state.ts";
 import { arborOf } from "../words.tsx";
 import { Hatches } from "./Hatches.tsx";
+import { Heights } from "./Heights.tsx";
 import { type Bar, layRow, type Row } from "./row.ts";
 import { useSize } from "./useSize.ts";
 
@@ -17,6 +18,10 @@ export interface ElevationProps {
   readonly units: Units;
   /** Pixels it may be high. */
   readonly high: number;
+  /** mm each arbor is drawn up or down from where it stands. */
+  readonly lifts: readonly number[];
+  /** Things are taken hold of, and gaps figured between faces. */
+  readonly live: boolean;
 }
 
 const LETTERS_PX = 8;
@@ -28,19 +33,21 @@ export function Elevation(props: ElevationProps) {
   return <div className="drawing" ref={box}>{size && size.width > 0 && <Drawn {...props} width={size.width} />}</div>;
 }
 
-function Drawn({ movement, chosen, finding, units, high, width }: ElevationProps & { readonly width: number }) {
+function Drawn({ movement, chosen, finding, units, high, lifts, live, width }: ElevationProps & { readonly width: number }) {
   const { choose } = useActions();
   const row = useMemo(() => layRow(movement, sweptThings(movement), { width, height: high }), [movement, width, high]);
   const chosenArbor = arborOf(movement, chosen);
   const markOf = (ids: readonly string[]): string => (finding?.between.some((id) => ids.includes(id)) ? `is-${finding.severity}`
     : ids.some((id) => id === chosen || id === chosenArbor) ? "chosen" : "");
+  const pxPerMm = row.yOf(0) - row.yOf(1);
+  const liftOf = (arbor: number) => { const lift = lifts[arbor] ?? 0; return lift === 0 ? undefined : `translate(0 ${-lift * pxPerMm})`; };
   const height = row.height + LETTERS_PX + LINE_PX * (1 + Math.max(0, ...row.columns.map((c) => c.line)));
   return (
     <svg className="drawn" viewBox={`0 -8 ${width} ${height + 8}`} style={{ height: height + 8 }} role="group" aria-label="Developed elevation">
       <Hatches />
       {row.plates.map((b) => <g key={b.id} className={markOf([b.id])}><rect className="section plate-bar" x={b.x} y={b.y} width={b.w} height={b.h} /></g>)}
       {row.bars.map((b, i) => (
-        <g key={`${b.id} ${i}`} className={`${markOf([b.id])} pick`} onClick={() => choose(b.id)}>
+        <g key={`${b.id} ${i}`} className={`${markOf([b.id])} pick`} onClick={() => choose(b.id)} transform={liftOf(b.arbor)}>
           {sectionsOf(b).map((r, n) => <rect key={n} className={`section ${sectionClass(b)}`} {...r} />)}
           <title>{b.id}</title>
         </g>
@@ -51,6 +58,7 @@ function Drawn({ movement, chosen, finding, units, high, width }: ElevationProps
         </g>
       ))}
       {chosenArbor !== null && <Shake movement={movement} row={row} arbor={chosenArbor} units={units} />}
+      {live && <Heights movement={movement} row={row} chosen={chosen} arbor={chosenArbor} pxPerMm={pxPerMm} units={units} />}
       {finding && <Quarrel movement={movement} row={row} finding={finding} />}
     </svg>
   );

@@ -1,5 +1,6 @@
 // What the hand or the keys take hold of to move an arbor in the plan.
 import { type KeyboardEvent, type PointerEvent, useRef } from "react";
+import type { Place } from "../../commands/planting.ts";
 import { useBench } from "../../state/hooks.ts";
 import type { AxisGroup } from "./axes.ts";
 import type { Frame } from "./frame.ts";
@@ -10,8 +11,10 @@ const LONG_STEP_MM = 0.1;
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
 /** What the hand or the keys take hold of; without a movable arbor it only chooses. */
-export function Handle({ axis, ids, movable, frame }: {
+export function Handle({ axis, ids, movable, frame, snap }: {
   readonly axis: AxisGroup; readonly ids: readonly string[]; readonly movable: string | null; readonly frame: Frame;
+  /** Where a hand that is near a place that would be chosen by eye stands instead. */
+  readonly snap: ((arbor: string, to: Place) => Place) | null;
 }) {
   const { store, actions: { choose, takeUp, moveTo, keep, putBack } } = useBench();
   const hand = useRef<{ readonly x: number; readonly y: number; moved: boolean } | null>(null);
@@ -27,7 +30,7 @@ export function Handle({ axis, ids, movable, frame }: {
     if (!hand.current.moved && Math.hypot(to.x - axis.x, to.y - axis.y) * frame.k < 3) return;
     if (!hand.current.moved) takeUp(movable);
     hand.current.moved = true;
-    moveTo(to);
+    moveTo(snap ? snap(movable, to) : to);
   };
   const keyed = (event: KeyboardEvent<SVGCircleElement>) => {
     const arrow = ARROWS[event.key];

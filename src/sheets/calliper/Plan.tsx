@@ -1,8 +1,8 @@
 // The plan, seen from the dial side: plates and pillars wide, tip circles thin, pitch circles chain, a cross on every
 // axis. Arbors are chosen and moved here, by hand or by keys.
-import { useMemo } from "react";
-import { type Finding, type Movement, pitchRadius, type SweptThing, sweptThings } from "../../../geometry/index.ts";
-import { cannotMove } from "../../commands/planting.ts";
+import { useMemo, useState } from "react";
+import { type Finding, type MayStand, type Movement, pitchRadius, type SweptThing, sweptThings } from "../../../geometry/index.ts";
+import { cannotMove, type Place } from "../../commands/planting.ts";
 import { useActions, useNow } from "../../state/hooks.ts";
 import type { Drag } from "../../state/state.ts";
 import { arborOf } from "../words.tsx";
@@ -11,6 +11,8 @@ import { type Frame, fit, outlinePath } from "./frame.ts";
 import { Handle } from "./Handle.tsx";
 import { Hatches } from "./Hatches.tsx";
 import { placeLetters } from "./letters.ts";
+import { snapped } from "./snap.ts";
+import { SlideArcs, Standing } from "./Standing.tsx";
 import { type Size, useSize } from "./useSize.ts";
 
 export interface PlanProps {
@@ -20,7 +22,13 @@ export interface PlanProps {
   readonly drag: Drag | null;
   /** With a bar of known length under it, and the scale. */
   readonly scaled: boolean;
+  /** Where the chosen arbor may stand, to be drawn. */
+  readonly stand: MayStand | null;
+  readonly snap: boolean;
 }
+
+/** So near a place that would be chosen by eye, the hand stands there. */
+const SNAP_PX = 7;
 
 /** Sets the class by which a thing is marked as chosen, or as of the finding that is shown. */
 type MarkOf = (ids: readonly string[]) => string;
@@ -30,12 +38,18 @@ export function Plan(props: PlanProps) {
   return <div className="drawing" ref={box}>{size && size.width > 0 && <Drawn {...props} size={size} />}</div>;
 }
 
-function Drawn({ movement, chosen, finding, drag, scaled, size }: PlanProps & { readonly size: Size }) {
+function Drawn({ movement, chosen, finding, drag, scaled, stand, snap, size }: PlanProps & { readonly size: Size }) {
   const { choose } = useActions();
+  const [near, setNear] = useState<string | null>(null);
   const frame = useMemo(() => fit(movement, size), [movement, size]);
   const things = useMemo(() => sweptThings(movement), [movement]);
   const axes = useMemo(() => axesOf(movement), [movement]);
   const chosenArbor = arborOf(movement, chosen);
+  const snapTo = (arbor: string, to: Place) => {
+    const { says, ...place } = snapped(movement, arbor, to, SNAP_PX / frame.k);
+    setNear(says || null);
+    return place;
+  };
   const markOf: MarkOf = (ids) => (finding?.between.some((id) => ids.includes(id)) ? `is-${finding.severity}`
     : ids.some((id) => id === chosen || id === chosenArbor) ? "chosen" : "");
   return (
@@ -44,12 +58,16 @@ function Drawn({ movement, chosen, finding, drag, scaled, size }: PlanProps & { 
         onClick={(event) => { if (event.target === event.currentTarget) choose(null); }}>
         <Hatches />
         <Frames movement={movement} frame={frame} markOf={markOf} />
+        <clipPath id="in-plates">{movement.instrument.frame.plates.map((p) => <path key={p.id} d={outlinePath(p.outline, frame)} />)}</clipPath>
+        {stand && <Standing stand={stand} frame={frame} />}
         {things.filter(isRound).map((t) => <Disc key={t.id} thing={t} movement={movement} frame={frame} markOf={markOf} />)}
         {engagedAxes(movement, axes).map(([a, b]) => <Centres key={`${a} ${b}`} a={axes[a]} b={axes[b]} frame={frame} />)}
         {axes.map((axis) => <Orbit key={axis.letters} things={things.filter((t) => isRound(t) && axis.arbors.includes(t.arbor))} frame={frame} />)}
-      {drag && <Former drag={drag} things={things} movement={movement} frame={frame} />}
-        <Crosses movement={movement} axes={axes} frame={frame} size={size} markOf={markOf} chosenArbor={chosenArbor} />
+        {stand && <SlideArcs stand={stand} frame={frame} />}
+        {drag && <Former drag={drag} things={things} movement={movement} frame={frame} />}
+        <Crosses movement={movement} axes={axes} frame={frame} size={size} markOf={markOf} chosenArbor={chosenArbor} snap={snap ? snapTo : null} />
       </svg>
+      {drag !== null && near !== null && <p className="near note" role="status">{near}</p>}
       {scaled && <Scale frame={frame} />}
     </>
   );
@@ -137,7 +155,8 @@ function Former({ drag, things, movement, frame }: { readonly drag: Drag; readon
   ));
 }
 
-function Crosses({ movement, axes, frame, size, markOf, chosenArbor }: {
+function Crosses({ movement, axes, frame, size, markOf, chosenArbor, snap }: {
+  readonly snap: ((arbor: string, to: Place) => Place) | null;
   readonly size: Size; readonly movement: Movement; readonly axes: readonly AxisGroup[]; readonly frame: Frame; readonly markOf: MarkOf; readonly chosenArbor: string | null;
 }) {
   const places = useMemo(() => placeLetters(axes.map((a) => ({ x: frame.x(a.x), y: frame.y(a.y), text: a.letters })), size), [axes, frame, size]);
@@ -149,7 +168,7 @@ function Crosses({ movement, axes, frame, size, markOf, chosenArbor }: {
     return (
       <g key={ids[0] ?? i} className={markOf(ids)}>
         <path className="cross" d={`M${x - 6} ${y}h12M${x} ${y - 6}v12M${x - 2.6} ${y}a2.6 2.6 0 1 0 5.2 0a2.6 2.6 0 1 0 -5.2 0`} />
-        <Handle axis={axis} ids={ids} movable={movable} frame={frame} />
+        <Handle axis={axis} ids={ids} movable={movable} frame={frame} snap={snap} />
         <text className="letter" x={place.x} y={place.y}>{axis.letters}</text>
       </g>
     );
