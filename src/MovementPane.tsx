@@ -60,9 +60,10 @@ function View({ onSeen }: { readonly onSeen: (seen: Seen) => void }) {
   const [chosen, lift, cut, plates] = [useNow((s) => s.chosen), useNow((s) => s.lift), useNow((s) => s.cut), useNow((s) => s.plates)];
   const way = useNow((s) => s.way);
   const standing = useNow((s) => s.standing);
+  const preview = useNow((s) => s.preview);
   const hung = useHung();
   if (!worked) return null;
-  const { movement, sheet } = worked;
+  const { sheet } = worked, movement = preview ?? worked.movement;
   return (
     <div className="scene">
       <MovementView movement={movement} sheet={sheet} turns={turns} theme={dark ? "dark" : "light"} standing={standing} onSeen={onSeen}

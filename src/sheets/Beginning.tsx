@@ -1,6 +1,7 @@
 // The empty beginning: a plate with nothing planted, and the ways in.
 import { useState } from "react";
 import { freshInstrument } from "../commands/fresh.ts";
+import { instrumentOfTrain, readStages } from "../commands/train.ts";
 import { EXAMPLES } from "../head/examples.ts";
 import { openExample, pickFile } from "../head/files.ts";
 import { typedLength, unitName } from "../state/figures.ts";
@@ -32,12 +33,33 @@ export function Beginning() {
             </>
           )}
         </dd></div>
-        <div><dt>Open</dt><dd className="row"><button type="button" onClick={() => pickFile(bench)}>A file</button><span className="soft">or drop one here</span></dd></div>
+        <div><dt>From the numbers</dt><dd className="row"><Train /></dd></div>
+        <div><dt>Open</dt><dd className="row"><button type="button" onClick={() => void pickFile(bench)}>A file</button><span className="soft">or drop one here</span></dd></div>
         <div><dt>Examples</dt><dd className="row">
           {EXAMPLES.map((example) => <button key={example.file} type="button" onClick={() => void openExample(bench, example)}>{example.name}</button>)}
         </dd></div>
       </dl>
     </div>
+  );
+}
+
+/** Counts in one line, made into an instrument on a plate that they go on. */
+function Train() {
+  const { actions } = useBench();
+  const [text, setText] = useState<string | null>(null);
+  const read = readStages(text ?? "");
+  const fault = text && "fault" in read ? read.fault : null;
+  const begin = () => { if ("stages" in read) actions.open(instrumentOfTrain(read.stages, "A new instrument"), null); };
+  if (text === null) return <><button type="button" onClick={() => setText("")}>Write a train</button><span className="soft figure">42/17 × 41/19 × …</span></>;
+  return (
+    <>
+      <span className="field long" data-wrong={fault !== null}>
+        <input autoFocus aria-label="Train, drivers over followers" value={text} placeholder="42/17 × 41/19" spellCheck={false}
+          onChange={(event) => setText(event.target.value)} onKeyDown={(event) => { if (event.key === "Enter") begin(); }} />
+      </span>
+      <button type="button" disabled={!("stages" in read)} onClick={begin}>Plant it</button>
+      {fault !== null && <span className="foul" role="status">wanted: {fault}</span>}
+    </>
   );
 }
 

@@ -1,10 +1,10 @@
 // The examiner's sheet: counts always, findings gravest first. Choosing one turns the movement to it; a cure is applied
 // as one step that can be undone.
 import { type KeyboardEvent, lazy, Suspense, useEffect, useId, useRef, useState } from "react";
-import type { Finding, Movement } from "../../geometry/index.ts";
+import { applied, type Finding, type Movement, type Remedy, workOut } from "../../geometry/index.ts";
 import { findingKey } from "../state/actions.ts";
 import { length } from "../state/figures.ts";
-import { useActions, useNarrow, useNow } from "../state/hooks.ts";
+import { useActions, useBench, useNarrow, useNow } from "../state/hooks.ts";
 import type { Units } from "../state/state.ts";
 import "./examiner.css";
 import { Counts, Mark } from "./Severity.tsx";
@@ -13,7 +13,6 @@ import { FindingTitle } from "./words.tsx";
 
 /** It brings its worker with it only when it is opened. */
 const Turning = lazy(() => import("./Turning.tsx").then((m) => ({ default: m.Turning })));
-
 
 export interface ExaminerProps {
   /** There is no room for three columns of figures. */
@@ -72,7 +71,7 @@ function Findings({ movement, findings, short }: { readonly movement: Movement; 
         ))}
       </ul>
       {chosen?.when && <WhenShown movement={movement} finding={chosen} when={chosen.when} />}
-      {chosen && chosen.remedies.length > 0 && <Cures finding={chosen} />}
+      {chosen && chosen.remedies.length > 0 && <Cures movement={movement} finding={chosen} />}
     </>
   );
 }
@@ -115,12 +114,17 @@ function FindingRow({ movement, finding, short, units }: {
   );
 }
 
-function Cures({ finding }: { readonly finding: Finding }) {
-  const { cure } = useActions();
+/** A cure that the hand is over or the keys are on is shown in the movement before it is taken. */
+function Cures({ movement, finding }: { readonly movement: Movement; readonly finding: Finding }) {
+  const { store, actions: { cure } } = useBench();
+  const show = (remedy: Remedy) => store.setState({ preview: workOut(applied(movement, remedy)) });
+  const hide = () => { if (store.getState().preview) store.setState({ preview: null }); };
+  useEffect(() => () => store.setState({ preview: null }), [store, finding]);
   return (
     <div className="cures" role="group" aria-label="Cures">
       {finding.remedies.map((remedy) => (
-        <button key={remedy.says} type="button" onClick={() => cure(remedy)}>Cure: {remedy.says}</button>
+        <button key={remedy.says} type="button" onClick={() => { hide(); cure(remedy); }} onPointerEnter={() => show(remedy)} onPointerLeave={hide}
+          onFocus={() => show(remedy)} onBlur={hide}>Cure: {remedy.says}</button>
       ))}
     </div>
   );
