@@ -1,7 +1,8 @@
 // One engaged pair at one distance, light enough to be worked out for every frame of a drag: how it is in contact, the
 // path of one tooth's contact, and where the driven's teeth stand. Lengths in mm.
-import { TAU } from "../numeric/angle.ts";
 import type { Movement } from "../movement.ts";
+import { TAU } from "../numeric/angle.ts";
+import { DRAWN_APART_MODULES } from "../numeric/tolerance.ts";
 import { type Contact, contactAt, centreCrossing, driveOf, type Flanks, flanksOf } from "./contact.ts";
 import { type Pair, pairOf, tipToRootMm, workingRadiusMm } from "./pair.ts";
 import { type Touch, touchAt } from "./touch.ts";
@@ -10,6 +11,8 @@ import { type Touch, touchAt } from "./touch.ts";
 export interface OnPath {
   readonly pitches: number;
   readonly touch: Touch;
+  /** Metal meets metal here; else another tooth keeps these two a little apart. */
+  readonly bears: boolean;
 }
 
 export interface Standing {
@@ -26,6 +29,9 @@ export interface Standing {
   readonly drivenRad: number;
 }
 
+/** What tells where the driven's teeth are. */
+type Stands = Pick<Standing, "pair" | "contact" | "drivenRad">;
+
 const PATH_STEPS = 24;
 
 /** A pair of a movement at a distance, looked at so many times over one pitch. */
@@ -34,17 +40,17 @@ export function standingAt(movement: Movement, index: number, distanceMm: number
   const flanks = pair.fault === null ? flanksOf(pair) : null;
   const contact = flanks && contactAt(flanks, distanceMm, phases);
   const tipToRoot = tipToRootMm(pair, distanceMm);
+  const standing = { pair, contact, drivenRad: drivenRadOf(pair, contact) };
   return {
-    pair, contact,
+    ...standing,
     backlashMm: contact && contact.freeArcRad.reduce((a, b) => Math.min(a, b)) * workingRadiusMm(pair, distanceMm),
     tipToRootMm: pair.fault === null && Number.isFinite(tipToRoot) ? tipToRoot : null,
-    path: flanks && contact ? pathOf(flanks, distanceMm, contact) : [],
-    drivenRad: drivenRadOf(pair, contact),
+    path: flanks && contact ? pathOf(flanks, standing, contact) : [],
   };
 }
 
 /** How far past the line of centres a tooth of the driven stands when the driver's stands so many pitches past it, radians. */
-export function drivenPlaceRad({ pair, contact, drivenRad }: Standing, pitches: number): number {
+export function drivenPlaceRad({ pair, contact, drivenRad }: Stands, pitches: number): number {
   const share = pitches - Math.floor(pitches), steady = drivenRad + share * (TAU / pair.driven.teeth.count);
   if (contact === null) return steady;
   const at = share * contact.phases, before = Math.floor(at) % contact.phases, after = (before + 1) % contact.phases;
@@ -52,13 +58,17 @@ export function drivenPlaceRad({ pair, contact, drivenRad }: Standing, pitches: 
   return steady + lead;
 }
 
-function pathOf(flanks: Flanks, distanceMm: number, { begins, ends }: Contact): OnPath[] {
-  const drive = driveOf(flanks, distanceMm);
+function pathOf(flanks: Flanks, stands: Stands, { begins, ends }: Contact): OnPath[] {
+  const { distanceMm, moduleMm, driven } = stands.pair, radiusMm = workingRadiusMm(stands.pair, distanceMm);
+  const drivenPitchRad = TAU / driven.teeth.count, drive = driveOf(flanks, distanceMm);
   if (drive === null || begins === null || ends === null) return [];
   const centre = centreCrossing(drive);
   return Array.from({ length: PATH_STEPS + 1 }, (_, i) => begins + (i / PATH_STEPS) * (ends - begins)).flatMap((past): OnPath[] => {
     const u = centre + past * drive.pitchRad, touch = touchAt(drive.mating, u);
-    return touch === null ? [] : [{ pitches: u / drive.pitchRad, touch }];
+    if (touch === null) return [];
+    const pitches = u / drive.pitchRad, off = (drivenPlaceRad(stands, pitches) - touch.leadRad) / drivenPitchRad;
+    const apartMm = Math.abs(off - Math.round(off)) * drivenPitchRad * radiusMm;
+    return [{ pitches, touch, bears: apartMm < DRAWN_APART_MODULES * moduleMm }];
   });
 }
 

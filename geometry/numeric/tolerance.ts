@@ -36,6 +36,8 @@ export const SNAP_MM = 0.15;
 export const ARRIVED_MM = 1e-5;
 /** Modules along the driven's pitch circle. Teeth nearer than this to touching share the drive: far under what brass yields by, far over rounding. */
 export const BEARING_MODULES = 1e-9;
+/** Modules between two flanks that are drawn as touching: what places between the phases looked at may be out by. */
+export const DRAWN_APART_MODULES = 0.006;
 /** Modules along the driven's pitch circle. Teeth that chords between a flank's nodes put farther back than this cannot bear: some six times the rise of such a chord. */
 export const CHOOSING_MODULES = 0.02;
 /** Radians. Flanks that lean against one another by less are tangent; the rate there is then right to about as much. */

@@ -101,8 +101,9 @@ function Rings({ standing: { path }, pitches, place }: MeetingProps & { readonly
       const past = pitches(clock.turns()), share = past - Math.floor(past);
       for (let at = first ? share + Math.ceil(first.pitches - share) : 1; first && last && at <= last.pitches && ring < MOST_RINGS; at += 1) {
         const along = ((at - first.pitches) / (last.pitches - first.pitches || 1)) * (path.length - 1), i = Math.min(path.length - 2, Math.floor(along));
-        const a = path[Math.max(0, i)]?.touch, b = path[i + 1]?.touch;
-        if (!a || !b) continue;
+        const before = path[Math.max(0, i)], after = path[i + 1];
+        if (!before?.bears || !after?.bears) continue;
+        const a = before.touch, b = after.touch;
         const x = a.x + (along - i) * (b.x - a.x), y = a.y + (along - i) * (b.y - a.y);
         rings[ring]?.setAttribute("transform", `translate(${place.x(x)} ${place.y(y)})`);
         ring += 1;

@@ -37,17 +37,18 @@ const PAIRS: readonly (readonly [string, Part, Part, number])[] = [
 
 describe("a pair as it is drawn", () => {
   for (const [name, driver, driven, opened] of PAIRS)
-    it(`[DEPTH11] has every touch on the edges of both sets of teeth, within a hundredth of a millimetre: ${name}`, () => {
+    it(`[DEPTH11] has every touch on the edges of both sets of teeth, within 0.007 mm where they bear: ${name}`, () => {
       const movement = pairStand(driver, driven), computed = standingAt(movement, 0, 1, 1).pair.computedMm!;
       const standing = standingAt(movement, 0, computed + opened, 96), { pair } = standing;
       const axis = pair.annulus === "driven" ? -pair.distanceMm : pair.distanceMm;
-      expect(standing.path.length).toBeGreaterThan(10);
-      for (const { pitches, touch } of standing.path) {
+      expect(standing.path.filter((p) => p.bears).length).toBeGreaterThan(10);
+      for (const { pitches, touch, bears } of standing.path) {
         const first = offEdge(pair.driver.teeth, (pitches * 2 * Math.PI) / pair.driver.teeth.count, 0, touch.x, touch.y);
         const place = drivenPlaceRad(standing, pitches);
         const second = offEdge(pair.driven.teeth, pair.annulus ? place : Math.PI - place, axis, touch.x, touch.y);
         expect(first).toBeLessThan(0.001);
-        expect(second).toBeLessThan(0.01);
+        if (bears) expect(second).toBeLessThan(0.007);
+        else expect(second).toBeGreaterThan(0.003);
       }
     });
 
