@@ -44,33 +44,51 @@ export const flanksOf = (pair: Pair): Flanks => ({
 
 /** The pair at a distance; null where no tooth can reach another. */
 export function contactAt(flanks: Flanks, distanceMm: number, phases: number): Contact | null {
-  const drive = driveOf(flanks, distanceMm);
-  if (drive === null) return null;
-  const holds = holdsOver(drive, phases);
-  const kept = keptOver(drive, holds);
-  if (kept === null) return null;
-  const { leadRad, waits } = kept;
+  const held = heldAtAll(flanks, distanceMm, phases), kept = held && keptOver(held);
+  if (held === null || kept === null) return null;
+  const { drive, holds } = held, { leadRad, waits } = kept;
   const mean = leadRad.reduce((sum, v) => sum + v, 0) / phases;
-  const waiting = waits.some((w) => w);
-  const span = bearingSpan(drive, holds, leadRad, waiting);
+  const span = bearingSpan(held, kept);
+  const centre = span === null ? 0 : centreCrossing(drive);
   return {
     phases, leadRad: leadRad.map((v) => v - mean),
     rate: Float64Array.from(holds, (hold, i) => (waits[i] ? 0 : (hold[0]?.touch.rate ?? 0) / drive.ratio)),
-    freeArcRad: freeArcs(drive, holds),
+    freeArcRad: freeArcsOf(held),
     touches: holds.map((hold, i) => (waits[i] ? null : hold[0]?.touch ?? null)),
-    begins: span && span.begins, ends: span && span.ends,
-    // Where the driven never waits some tooth bears at every phase; the edges of the span are found from within.
-    ratio: !span ? 0 : waiting ? waits.filter((w) => !w).length / phases : Math.max(1, span.ends - span.begins),
-    butting: buttsOnEntering(drive),
+    begins: span && (span.from - centre) / drive.pitchRad, ends: span && (span.to - centre) / drive.pitchRad,
+    ratio: ratioOf(held, kept, span),
+    butting: entrySpareRad(drive) < 0,
   };
 }
 
 /** Least and most free arc of the driven over one pitch, radians; null where no tooth can reach another. */
 export function freeArcsAt(flanks: Flanks, distanceMm: number, phases: number): { leastRad: number; mostRad: number } | null {
-  const drive = driveOf(flanks, distanceMm);
-  if (drive === null) return null;
-  const arcs = freeArcs(drive, holdsOver(drive, phases));
-  return { leastRad: arcs.reduce((a, b) => Math.min(a, b)), mostRad: arcs.reduce((a, b) => Math.max(a, b)) };
+  const held = heldAtAll(flanks, distanceMm, phases);
+  return held && leastAndMost(freeArcsOf(held));
+}
+
+/** Least free arc, radians, and contact ratio at a distance. */
+export function arcAndRatioAt(flanks: Flanks, distanceMm: number, phases: number): { leastRad: number; ratio: number } | null {
+  const held = heldAtAll(flanks, distanceMm, phases), kept = held && keptOver(held);
+  return held && { leastRad: leastAndMost(freeArcsOf(held)).leastRad, ratio: kept ? ratioOf(held, kept, bearingSpan(held, kept)) : 0 };
+}
+
+/** How teeth take over from one another at a distance. */
+export interface Handing {
+  /** Of a pitch, how much some tooth bears: 1 where the driven never waits. */
+  readonly share: number;
+  readonly butting: boolean;
+  /** Radians of the driven to spare at the tightest, until it waits or a tip meets a tip: it changes evenly with the distance, and is not under 0 where neither does. */
+  readonly spareRad: number;
+}
+
+export function handingAt(flanks: Flanks, distanceMm: number, phases: number): Handing | null {
+  const held = heldAtAll(flanks, distanceMm, phases), kept = held && keptOver(held);
+  if (held === null || kept === null) return null;
+  const { drive, holds } = held, stepRad = (drive.pitchRad * drive.ratio) / phases, entryRad = entrySpareRad(drive);
+  const ahead = holds.map((hold) => hold[0]?.aheadRad ?? -Infinity);
+  const gains = ahead.map((v, i) => (v === -Infinity ? v : v - ahead[(i + phases - 1) % phases] + stepRad + drive.bearingRad));
+  return { share: kept.waits.filter((w) => !w).length / phases, butting: entryRad < 0, spareRad: gains.reduce((a, b) => Math.min(a, b), entryRad) };
 }
 
 /** Two flanks at a distance, with what belongs to their counts and reach. */
@@ -109,10 +127,21 @@ export function driveOf({ pair, driver, driven }: Flanks, distanceMm: number): D
   };
 }
 
+/** What holds the driven, phase by phase over one pitch, the foremost first. */
+interface Held { readonly drive: Drive; readonly holds: readonly (readonly Hold[])[] }
+
+/** Where the driven truly stands, and where nothing moves it. */
+interface Kept { readonly leadRad: Float64Array; readonly waits: readonly boolean[] }
+
+function heldAtAll(flanks: Flanks, distanceMm: number, phases: number): Held | null {
+  const drive = driveOf(flanks, distanceMm);
+  return drive && { drive, holds: Array.from({ length: phases }, (_, i) => heldAt(drive, (i / phases) * drive.pitchRad)) };
+}
+
 /** The teeth that may bear with the driver turned by u, the foremost first. Teeth that plainly do not are left out, and tooth `without`. */
 function heldAt(drive: Drive, turnRad: number, without = NaN): Hold[] {
   const { mating, pitchRad, first, last, ratio } = drive;
-  const near: { u: number; nearby: Nearby; aheadRad: number }[] = [];
+  const near: { u: number; nearby: Nearby; aheadRad: number }[] = [], holds: Hold[] = [];
   let most = -Infinity;
   for (let k = Math.ceil((first - turnRad) / pitchRad); turnRad + k * pitchRad <= last; k++) {
     if (k === without) continue;
@@ -120,17 +149,15 @@ function heldAt(drive: Drive, turnRad: number, without = NaN): Hold[] {
     if (nearby.places.length > 0) near.push({ u, nearby, aheadRad });
     most = Math.max(most, aheadRad);
   }
-  return near.filter((n) => n.aheadRad >= most - mating.choosingRad).flatMap(({ u, nearby }): Hold[] => {
-    const touch = touchAmong(mating, u, nearby);
-    return touch === null ? [] : [{ u, aheadRad: touch.leadRad - u * ratio, touch }];
-  }).sort((a, b) => b.aheadRad - a.aheadRad);
+  for (const { u, nearby, aheadRad } of near) {
+    const touch = aheadRad < most - mating.choosingRad ? null : touchAmong(mating, u, nearby);
+    if (touch !== null) holds.push({ u, aheadRad: touch.leadRad - u * ratio, touch });
+  }
+  return holds.sort((a, b) => b.aheadRad - a.aheadRad);
 }
 
-const holdsOver = (drive: Drive, phases: number): Hold[][] =>
-  Array.from({ length: phases }, (_, i) => heldAt(drive, (i / phases) * drive.pitchRad));
-
 /** Teeth are alike on both sides, so the other flanks touch as these do with the driver turned the other way. */
-function freeArcs({ pitchRad, ratio }: Drive, holds: readonly Hold[][]): Float64Array {
+function freeArcsOf({ drive: { pitchRad, ratio }, holds }: Held): Float64Array {
   const drivenPitchRad = pitchRad * ratio, phases = holds.length;
   return Float64Array.from(holds, (hold, i) => {
     const back = holds[(phases - i) % phases];
@@ -138,8 +165,10 @@ function freeArcs({ pitchRad, ratio }: Drive, holds: readonly Hold[][]): Float64
   });
 }
 
-/** Where the driven truly stands: the foremost tooth's place, or the place it was brought to before, whichever is ahead. */
-function keptOver(drive: Drive, holds: readonly Hold[][]): { leadRad: Float64Array; waits: boolean[] } | null {
+const leastAndMost = (arcs: Float64Array) => ({ leastRad: arcs.reduce((a, b) => Math.min(a, b)), mostRad: arcs.reduce((a, b) => Math.max(a, b)) });
+
+/** The foremost tooth's place, or the place it was brought to before, whichever is ahead; null where no tooth holds it at all. */
+function keptOver({ drive, holds }: Held): Kept | null {
   const phases = holds.length, stepRad = (drive.pitchRad * drive.ratio) / phases;
   const leadRad = Float64Array.from(holds, (hold) => hold[0]?.aheadRad ?? -Infinity);
   if (!leadRad.some((v) => v > -Infinity)) return null;
@@ -148,18 +177,27 @@ function keptOver(drive: Drive, holds: readonly Hold[][]): { leadRad: Float64Arr
   return { leadRad, waits: holds.map((hold, i) => (hold[0]?.aheadRad ?? -Infinity) < leadRad[i] - drive.bearingRad) };
 }
 
-/** From where to where one tooth bears, in pitches from where its touch crosses the line of centres. */
-function bearingSpan(drive: Drive, holds: readonly Hold[][], leadRad: Float64Array, waiting: boolean): { begins: number; ends: number } | null {
-  const bearing = holds.flatMap((hold, i) => hold.filter((h) => h.aheadRad >= leadRad[i] - drive.bearingRad).map((h) => h.u));
-  if (bearing.length === 0) return null;
-  let begins = bearing.reduce((a, b) => Math.min(a, b)), ends = bearing.reduce((a, b) => Math.max(a, b));
-  if (!waiting) {
-    const stepRad = drive.pitchRad / holds.length;
-    begins = lastHolding(begins, begins - stepRad, 16, (u) => bears(drive, u));
-    ends = lastHolding(ends, ends + stepRad, 16, (u) => bears(drive, u));
-  }
-  const centre = centreCrossing(drive);
-  return { begins: (begins - centre) / drive.pitchRad, ends: (ends - centre) / drive.pitchRad };
+/** From where to where one tooth bears, by its own place. */
+function bearingSpan({ drive, holds }: Held, { leadRad, waits }: Kept): { from: number; to: number } | null {
+  let from = Infinity, to = -Infinity;
+  holds.forEach((hold, i) => hold.forEach(({ u, aheadRad }) => {
+    if (aheadRad < leadRad[i] - drive.bearingRad) return;
+    from = Math.min(from, u);
+    to = Math.max(to, u);
+  }));
+  if (from > to) return null;
+  if (waits.includes(true)) return { from, to };
+  const stepRad = drive.pitchRad / holds.length;
+  return {
+    from: lastHolding(from, from - stepRad, 16, (u) => bears(drive, u)),
+    to: lastHolding(to, to + stepRad, 16, (u) => bears(drive, u)),
+  };
+}
+
+/** Where the driven never waits some tooth bears at every phase; the edges of the span are found from within. */
+function ratioOf({ drive }: Held, { waits }: Kept, span: { from: number; to: number } | null): number {
+  if (span === null) return 0;
+  return waits.includes(true) ? waits.filter((w) => !w).length / waits.length : Math.max(1, (span.to - span.from) / drive.pitchRad);
 }
 
 function bears(drive: Drive, u: number): boolean {
@@ -177,8 +215,8 @@ function isBeforeCentres({ mating, trundles }: Drive, u: number): boolean {
   return touch === null ? u < 0 : (trundles === "driven" ? touch.leadRad : touch.y) < 0;
 }
 
-/** A tooth coming into reach by its leading corner must find the driven's tooth ahead of it, as the teeth that bear hold it. */
-function buttsOnEntering(drive: Drive): boolean {
+/** By how much a tooth coming into reach by its leading corner finds the driven's tooth ahead of it, as the teeth that bear hold it; under 0 it butts. */
+function entrySpareRad(drive: Drive): number {
   const { mating: { driver, driven, axisX, facing }, tipReachRad, ratio, bearingRad } = drive;
   const last = driver.half.length - 1;
   const tip = Math.hypot(driver.x[last], driver.y[last]);
@@ -186,5 +224,5 @@ function buttsOnEntering(drive: Drive): boolean {
   const u = -tipReachRad - driver.half[last];
   const ahead = Math.atan2(y, x) + driven.half[driven.half.length - 1] - u * ratio;
   const others = heldAt(drive, u, 0);
-  return others.length > 0 && ahead > others[0].aheadRad + bearingRad;
+  return others.length > 0 ? others[0].aheadRad + bearingRad - ahead : Infinity;
 }

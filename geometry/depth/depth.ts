@@ -15,6 +15,7 @@ export interface Depth {
   /** The backlash that the practice's least and most are held against, in modules. */
   readonly countedBacklash: number | null;
   readonly contactRatio: number | null;
+  /** Of other forms than the involute told only as far as 1. */
   readonly contactRatioAtShallowest: number | null;
   readonly tipToRootAtDeepest: number;
   /** A tip meets the mate's tip instead of entering; told from outlines, so never of involutes. */
@@ -47,12 +48,12 @@ const NOTHING: Judged = {
 function judged(pair: Pair, deepestMm: number, shallowestMm: number): Judged {
   const figures = figuresOf(pair), involute = involutePairOf(pair), distanceMm = pair.distanceMm;
   if (figures === null) return NOTHING;
-  const shallowest = figures.meeting(shallowestMm);
+  const standing = figures.standing(distanceMm), shallowest = figures.meeting(shallowestMm);
   return {
-    backlash: figures.backlashMm(distanceMm),
+    backlash: standing.backlashMm,
     backlashAtDeepest: figures.backlashMm(deepestMm),
-    countedBacklash: figures.countedModules(distanceMm),
-    contactRatio: figures.meeting(distanceMm).ratio,
+    countedBacklash: standing.countedModules,
+    contactRatio: standing.contactRatio,
     contactRatioAtShallowest: shallowest.ratio,
     buttsAtShallowest: shallowest.butting,
     baseCirclesOverlap: involute !== null && [distanceMm, deepestMm, shallowestMm].some((d) => workingAngleRad(involute, d) === null),

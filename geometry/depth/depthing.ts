@@ -4,7 +4,7 @@ import type { Practice } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { toDeg } from "../numeric/angle.ts";
 import { AT_LIMIT_MM } from "../numeric/tolerance.ts";
-import { type Contact, contactAt, flanksOf } from "./contact.ts";
+import { type Contact, contactAt, flanksOf, freeArcsAt } from "./contact.ts";
 import { type Cycle, cycleOf } from "./cycle.ts";
 import { type Figures, figuresOf } from "./figures.ts";
 import { involuteSpan } from "./involute.ts";
@@ -49,7 +49,7 @@ const PHASES = 240;
 export function depthingOf(movement: Movement, index: number, distanceMm = movement.engagements[index].distance): Depthing {
   const pair = { ...pairOf(movement, index), distanceMm };
   const figures = figuresOf(pair);
-  return depthing(movement.engagements[index].id, pair, figures, movement.practice, windowOf(pair, movement.practice));
+  return depthing(movement.engagements[index].id, pair, figures, movement.practice, windowOf(pair, movement.practice, figures));
 }
 
 /** How it runs there, in full. */
@@ -65,14 +65,15 @@ export function runningOf(movement: Movement, index: number, distanceMm = moveme
 function depthing(id: string, pair: Pair, figures: Figures | null, practice: Practice, window: Window): Depthing {
   const { distanceMm } = pair;
   const contact = figures && contactAt(flanksOf(pair), distanceMm, PHASES);
-  const state = stateOf(pair, figures, practice);
+  const standing = figures && figures.standing(distanceMm);
+  const state = standing && stateOf(pair, standing.countedModules, practice);
   const tipClearance = pair.fault === null ? finite(tipToRootMm(pair, distanceMm)) : null;
   const holeTolerance = holeToleranceOf(window, distanceMm);
   const lead = contact && Array.from(contact.leadRad, (rad) => 60 * toDeg(rad));
   return {
     id, distance: distanceMm, computed: pair.computedMm, state,
     backlash: backlashOf(pair, figures),
-    contactRatio: figures && figures.meeting(distanceMm).ratio,
+    contactRatio: standing && standing.contactRatio,
     contact: spanOf(pair, contact),
     rate: leastAndMost(contact && contact.rate), lead: leastAndMost(lead),
     tipClearance, butting: contact && contact.butting, window, holeTolerance,
@@ -81,9 +82,7 @@ function depthing(id: string, pair: Pair, figures: Figures | null, practice: Pra
 }
 
 /** Deep and shallow where there is too little or too much backlash to meet the practice, or none to be had at all. */
-function stateOf(pair: Pair, figures: Figures | null, { backlash: [least, most] }: Practice): State | null {
-  if (figures === null) return null;
-  const counted = figures.countedModules(pair.distanceMm);
+function stateOf(pair: Pair, counted: number | null, { backlash: [least, most] }: Practice): State {
   if (counted === null) {
     const opening = pair.annulus ? (pair.computedMm ?? 0) - pair.distanceMm : pair.distanceMm - (pair.computedMm ?? 0);
     return opening < 0 ? "deep" : "shallow";
@@ -97,11 +96,8 @@ function backlashOf(pair: Pair, figures: Figures | null): Depthing["backlash"] {
   if (figures === null) return { tightest: null, slackest: null };
   const tight = deeperBy(pair, pair.runoutMm), slack = deeperBy(pair, -pair.runoutMm);
   if (involutePairOf(pair)) return { tightest: figures.backlashMm(tight), slackest: figures.backlashMm(slack) };
-  const arcs = contactAt(flanksOf(pair), slack, PHASES);
-  return {
-    tightest: figures.backlashMm(tight),
-    slackest: arcs && Math.max(...arcs.freeArcRad) * workingRadiusMm(pair, slack),
-  };
+  const arcs = freeArcsAt(flanksOf(pair), slack, PHASES);
+  return { tightest: figures.backlashMm(tight), slackest: arcs && arcs.mostRad * workingRadiusMm(pair, slack) };
 }
 
 function spanOf(pair: Pair, contact: Contact | null): Depthing["contact"] {

@@ -77,6 +77,14 @@ export function nodeBefore({ radius, side }: Flank, radiusMm: number): number {
   return low;
 }
 
+/** The same, looked for from a node that is not far off. */
+export function nodeBeforeNear({ radius, side }: Flank, radiusMm: number, from: number): number {
+  let i = from;
+  while (i < radius.length - 2 && side * (radiusMm - radius[i + 1]) >= 0) i++;
+  while (i > 0 && side * (radiusMm - radius[i]) < 0) i--;
+  return i;
+}
+
 /** The point of the flank at a radius within its range, to rounding. */
 export function pointAtRadius(flank: Flank, radiusMm: number): ProfilePoint {
   let i = nodeBefore(flank, radiusMm);
@@ -91,17 +99,23 @@ export function pointAtRadius(flank: Flank, radiusMm: number): ProfilePoint {
   let u = u0 + t * (m0 + t * (c2 + t * c3));
   const slope = (m0 + t * (2 * c2 + 3 * t * c3)) / span;
   if (!((u - u0) * (u - u1) < 0)) return bracketed(piece, radiusMm, u0, u1, r0 - radiusMm, r1 - radiusMm);
-  let before = Infinity;
+  let last: ProfilePoint | null = null, before = Infinity;
   for (let step = 0; step < 8; step++) {
     const at = piece.at(u);
     const over = Math.sqrt(at.x * at.x + at.y * at.y) - radiusMm;
     if (Math.abs(over) <= ON_CIRCLE_RATIO * radiusMm) return at;
-    if (Math.abs(over) > before / 2) break;
-    before = Math.abs(over);
+    if (Math.abs(over) > Math.abs(before) / 2) break;
+    // The chord through the last two is off by about the product of their misses.
+    if (last !== null && Math.abs(over * before) <= ON_CIRCLE_RATIO * radiusMm * Math.abs(span)) return onChord(last, at, before / (before - over));
+    last = at;
+    before = over;
     u -= over * slope;
   }
   return bracketed(piece, radiusMm, u0, u1, r0 - radiusMm, r1 - radiusMm);
 }
+
+const onChord = (a: ProfilePoint, b: ProfilePoint, t: number): ProfilePoint =>
+  ({ x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y), nx: a.nx + t * (b.nx - a.nx), ny: a.ny + t * (b.ny - a.ny) });
 
 /** False position between two ends, by the Illinois rule: an end that stays loses weight. Sure where the flank turns along its circle. */
 function bracketed(piece: Piece, radiusMm: number, uFrom: number, uTo: number, from: number, to: number): ProfilePoint {

@@ -6,7 +6,8 @@
 // angle at that radius. The greatest is either where the flanks are tangent, or at a corner of one of them. Lengths in mm.
 import { risingRoot } from "../numeric/root.ts";
 import { TANGENT_RAD } from "../numeric/tolerance.ts";
-import { type Flank, nodeBefore, pointAtRadius } from "./flank.ts";
+import type { ProfilePoint } from "../teeth/profile.ts";
+import { type Flank, nodeBefore, nodeBeforeNear, pointAtRadius } from "./flank.ts";
 
 /** Two flanks at a distance; the driver's axis is the origin. */
 export interface Mating {
@@ -44,40 +45,31 @@ interface Near {
   readonly leadRad: number;
 }
 
-/** The places, to a chord, beside which the lead is greatest, and the greatest lead; −Infinity: nothing in reach. */
+/** The places, to a chord, beside which the lead is greatest, and the greatest of their leads; −Infinity: nothing in reach. */
 export interface Nearby { readonly places: readonly Near[]; readonly mostRad: number }
 
 export function nearbyPlaces(m: Mating, u: number): Nearby {
   const { driver, driven, axisX, facing } = m;
-  const c = Math.cos(u), s = Math.sin(u), least = driven.leastRadius, most = driven.greatestRadius, joints = driven.joints;
-  const sweep: Sweep = { driven, facing, places: [], mostRad: -Infinity, node: -1, toward: 0, radius: 0, leadRad: 0, wasRising: false };
-  let x0 = 0, y0 = 0, r0 = NaN, tx0 = 0, ty0 = 0;
+  const cosU = Math.cos(u), sinU = Math.sin(u), least = driven.leastRadius, most = driven.greatestRadius;
+  const sweep: Sweep = { m, cosU, sinU, places: [], mostRad: -Infinity, node: -1, toward: 0, x: 0, y: 0, radius: 0, halfRad: 0, wasRising: false };
+  let radius = NaN, wasIn = false, interval = 0;
   for (let i = 0; i < driver.x.length; i++) {
+    const before = radius;
     // The leading side is the mirror of the stored one.
     const px = driver.x[i], py = -driver.y[i];
-    const x1 = facing * (c * px - s * py - axisX), y1 = s * px + c * py, r1 = Math.sqrt(x1 * x1 + y1 * y1);
-    const tx1 = c * driver.tangentX[i] - s * driver.tangentY[i], ty1 = s * driver.tangentX[i] + c * driver.tangentY[i];
-    const isIn = r1 >= least && r1 <= most, wasIn = r0 >= least && r0 <= most;
-    const across = (limit: number, node: number, toward: -1 | 1, interval: number) => {
-      const t = (limit - r0) / (r1 - r0);
-      take(sweep, node, toward, x0 + t * (x1 - x0), y0 + t * (y1 - y0), limit, tx0 + t * (tx1 - tx0), ty0 + t * (ty1 - ty0), interval);
-    };
+    const x = facing * (cosU * px - sinU * py - axisX), y = sinU * px + cosU * py;
+    radius = Math.sqrt(x * x + y * y);
+    const isIn = radius >= least && radius <= most;
     if (i > 0 && isIn !== wasIn) {
-      const limit = (isIn ? r0 : r1) > most ? most : least;
-      across(limit, isIn ? i : i - 1, isIn ? -1 : 1, nodeBefore(driven, limit));
-    } else if (isIn && wasIn) {
-      const isUp = driven.side * (r1 - r0) > 0;
-      for (let k = 0; k < joints.length; k++) {
-        const joint = joints[isUp ? k : joints.length - 1 - k], limit = driven.radius[joint];
-        if ((r0 - limit) * (r1 - limit) >= 0) continue;
-        // Twice: as the piece that is left has it, and as the piece that is entered.
-        across(limit, i - 1, 1, isUp ? joint - 1 : joint);
-        across(limit, i, -1, isUp ? joint : joint - 1);
-      }
-    }
-    if (isIn) take(sweep, i, 0, x1, y1, r1, tx1, ty1, nodeBefore(driven, r1));
-    else close(sweep);
-    x0 = x1; y0 = y1; r0 = r1; tx0 = tx1; ty0 = ty1;
+      const limit = (isIn ? before : radius) > most ? most : least;
+      takeAcross(sweep, i, limit, isIn, nodeBefore(driven, limit), before, radius);
+    } else if (isIn && wasIn) takeJoints(sweep, i, before, radius);
+    if (isIn) {
+      interval = nodeBeforeNear(driven, radius, interval);
+      const tx = driver.tangentX[i], ty = driver.tangentY[i];
+      take(sweep, i, 0, x, y, radius, cosU * tx - sinU * ty, sinU * tx + cosU * ty, interval);
+    } else if (wasIn) close(sweep);
+    wasIn = isIn;
   }
   close(sweep);
   return sweep;
@@ -85,15 +77,40 @@ export function nearbyPlaces(m: Mating, u: number): Nearby {
 
 /** What is kept while the driver's flank is gone along: the last sample (node −1: none), and what was found. Owned by one call. */
 interface Sweep {
-  readonly driven: Flank;
-  readonly facing: 1 | -1;
+  readonly m: Mating;
+  readonly cosU: number;
+  readonly sinU: number;
   readonly places: Near[];
   mostRad: number;
   node: number;
   toward: -1 | 0 | 1;
+  x: number;
+  y: number;
   radius: number;
-  leadRad: number;
+  halfRad: number;
   wasRising: boolean;
+}
+
+/** The joints of the driven's flank that are crossed between a node and the one before it, in the order in which they are met. */
+function takeJoints(sweep: Sweep, i: number, before: number, after: number): void {
+  const { radius, joints, side } = sweep.m.driven, isUp = side * (after - before) > 0;
+  for (let k = 0; k < joints.length; k++) {
+    const joint = joints[isUp ? k : joints.length - 1 - k], limit = radius[joint];
+    if ((before - limit) * (after - limit) >= 0) continue;
+    // Twice: as the piece that is left has it, and as the piece that is entered.
+    takeAcross(sweep, i, limit, false, isUp ? joint - 1 : joint, before, after);
+    takeAcross(sweep, i, limit, true, isUp ? joint : joint - 1, before, after);
+  }
+}
+
+/** The sample, between a node and the one before it, at a radius of the driven: seen from that node, or from the one before. */
+function takeAcross(sweep: Sweep, i: number, limit: number, fromNode: boolean, interval: number, before: number, after: number): void {
+  const { m: { driver, axisX, facing }, cosU, sinU } = sweep, t = (limit - before) / (after - before);
+  const px = driver.x[i - 1] + t * (driver.x[i] - driver.x[i - 1]), py = -driver.y[i - 1] - t * (driver.y[i] - driver.y[i - 1]);
+  const tx = driver.tangentX[i - 1] + t * (driver.tangentX[i] - driver.tangentX[i - 1]);
+  const ty = driver.tangentY[i - 1] + t * (driver.tangentY[i] - driver.tangentY[i - 1]);
+  take(sweep, fromNode ? i : i - 1, fromNode ? -1 : 1, facing * (cosU * px - sinU * py - axisX), sinU * px + cosU * py, limit,
+    cosU * tx - sinU * ty, sinU * tx + cosU * ty, interval);
 }
 
 /**
@@ -101,30 +118,39 @@ interface Sweep {
  * the driven's axis. A place is beside each sample that rises and is followed by one that falls.
  */
 function take(sweep: Sweep, node: number, toward: -1 | 0 | 1, x: number, y: number, radius: number, tx: number, ty: number, i: number): void {
-  const { driven, facing } = sweep;
+  const { driven, facing } = sweep.m;
   const span = driven.radius[i + 1] - driven.radius[i], t = span === 0 ? 0 : (radius - driven.radius[i]) / span;
   const out = driven.normalOut[i] + t * (driven.normalOut[i + 1] - driven.normalOut[i]);
   const forward = driven.normalForward[i] + t * (driven.normalForward[i + 1] - driven.normalForward[i]);
-  const leadRad = Math.atan2(y, x) + driven.half[i] + t * (driven.half[i + 1] - driven.half[i]);
-  const isRising = facing * tx * (out * x - forward * y) + ty * (out * y + forward * x) < 0;
-  if (!isRising && (sweep.node < 0 || sweep.wasRising)) {
+  const halfRad = driven.half[i] + t * (driven.half[i + 1] - driven.half[i]);
+  const isRising = facing * tx * (out * x - forward * y) + ty * (out * y + forward * x) < 0, isFirst = sweep.node < 0;
+  if (!isRising && (isFirst || sweep.wasRising)) {
+    const leadRad = Math.max(Math.atan2(y, x) + halfRad, isFirst ? -Infinity : lastLead(sweep));
     // Sought from the one that is not a plain node, so that the joint bounds the search.
-    if (sweep.node < 0 || toward !== 0) sweep.places.push({ node, toward, untilRadius: radius, leadRad: Math.max(leadRad, sweep.node < 0 ? -Infinity : sweep.leadRad) });
-    else sweep.places.push({ node: sweep.node, toward: sweep.toward, untilRadius: sweep.radius, leadRad: Math.max(leadRad, sweep.leadRad) });
+    if (isFirst || toward !== 0) found(sweep, { node, toward, untilRadius: radius, leadRad });
+    else found(sweep, { node: sweep.node, toward: sweep.toward, untilRadius: sweep.radius, leadRad });
   }
   sweep.node = node;
   sweep.toward = toward;
+  sweep.x = x;
+  sweep.y = y;
   sweep.radius = radius;
-  sweep.leadRad = leadRad;
+  sweep.halfRad = halfRad;
   sweep.wasRising = isRising;
-  if (leadRad > sweep.mostRad) sweep.mostRad = leadRad;
 }
 
 /** The driver's flank leaves the driven's reach, or ends. */
 function close(sweep: Sweep): void {
-  const { node, toward, radius, leadRad } = sweep;
-  if (node >= 0 && sweep.wasRising) sweep.places.push({ node, toward, untilRadius: radius, leadRad });
+  const { node, toward, radius } = sweep;
+  if (node >= 0 && sweep.wasRising) found(sweep, { node, toward, untilRadius: radius, leadRad: lastLead(sweep) });
   sweep.node = -1;
+}
+
+const lastLead = ({ x, y, halfRad }: Sweep): number => Math.atan2(y, x) + halfRad;
+
+function found(sweep: Sweep, near: Near): void {
+  sweep.places.push(near);
+  if (near.leadRad > sweep.mostRad) sweep.mostRad = near.leadRad;
 }
 
 /** Where a driver's tooth at u holds the driven; null where nothing is in reach. */
@@ -148,60 +174,52 @@ function touchNear(m: Mating, u: number, { node, toward, untilRadius }: Near): T
   if (toward !== 0) {
     const trial = crossing(m, u, from, param[node + toward], untilRadius);
     const isFoot = untilRadius === (m.driven.side === 1 ? m.driven.leastRadius : m.driven.greatestRadius);
-    if (trial.rising * toward >= 0) return touchOf(m, trial, isFoot ? "flanks" : "driven's corner");
-    if (from.rising * toward > 0) return touchOf(m, between(m, u, from, trial), "flanks");
+    if (trial.rising * toward >= 0) return touchOf(m, u, trial, isFoot ? "flanks" : "driven's corner");
+    if (from.rising * toward > 0) return touchOf(m, u, between(m, u, from, trial), "flanks");
   }
   const step = from.rising > 0 ? 1 : -1;
   for (let next = node + step; next >= 0 && next < param.length; next += step) {
     if (pieceOf[next] !== from.piece) {
       // Two pieces meet here; where both fall away from the joint, the joint itself touches.
       from = tryAt(m, u, pieceOf[next], param[next]);
-      if (from.rising * step <= 0) return touchOf(m, from, "driver's corner");
+      if (from.rising * step <= 0) return touchOf(m, u, from, "driver's corner");
       continue;
     }
     const trial = tryAt(m, u, from.piece, param[next]);
     const beyond = trial.radiusMm > m.driven.greatestRadius ? m.driven.greatestRadius : trial.radiusMm < m.driven.leastRadius ? m.driven.leastRadius : 0;
     const reached = beyond === 0 ? trial : crossing(m, u, from, param[next], beyond);
-    if (reached.rising * step < 0) return touchOf(m, between(m, u, from, reached), "flanks");
-    if (beyond !== 0) return touchOf(m, reached, (beyond === m.driven.greatestRadius) === (m.driven.side === 1) ? "driven's corner" : "flanks");
+    if (reached.rising * step < 0) return touchOf(m, u, between(m, u, from, reached), "flanks");
+    if (beyond !== 0) return touchOf(m, u, reached, (beyond === m.driven.greatestRadius) === (m.driven.side === 1) ? "driven's corner" : "flanks");
     from = trial;
   }
-  return touchOf(m, from, "driver's corner");
+  return touchOf(m, u, from, "driver's corner");
 }
 
 /** One place of the driver's flank tried against the driven's. */
 interface Trial {
   readonly piece: number;
   readonly param: number;
-  readonly leadRad: number;
   /** From the driven's axis; where it lies beyond either end of the driven's flank, the rest is as at that end. */
   readonly radiusMm: number;
   /** Above 0 where the lead grows towards the driver's tip: the flank's tangent points into the driven. */
   readonly rising: number;
-  readonly x: number;
-  readonly y: number;
-  readonly nx: number;
-  readonly ny: number;
-  /** The driven's normal there, out of the driven, in the plane of the drawing. */
-  readonly ox: number;
-  readonly oy: number;
 }
 
 function tryAt(m: Mating, u: number, piece: number, param: number): Trial {
   const p = m.driver.pieces[piece].at(param);
   const c = Math.cos(u), s = Math.sin(u);
-  const x = c * p.x + s * p.y, y = s * p.x - c * p.y;
-  const nx = c * p.nx + s * p.ny, ny = s * p.nx - c * p.ny;
-  const rx = m.facing * (x - m.axisX), radius = Math.sqrt(rx * rx + y * y);
-  const held = Math.min(m.driven.greatestRadius, Math.max(m.driven.leastRadius, radius));
-  const q = pointAtRadius(m.driven, held);
-  // The driven's normal in radial and forward parts, set at P: radial (facing·cos β, sin β), forward (−facing·sin β, cos β).
-  const qr = (q.nx * q.x + q.ny * q.y) / held, qf = (q.ny * q.x - q.nx * q.y) / held;
-  const cb = rx / radius, sb = y / radius;
-  const ox = m.facing * (qr * cb - qf * sb), oy = qr * sb + qf * cb;
+  const y = s * p.x - c * p.y, rx = m.facing * (c * p.x + s * p.y - m.axisX), radiusMm = Math.sqrt(rx * rx + y * y);
+  const held = Math.min(m.driven.greatestRadius, Math.max(m.driven.leastRadius, radiusMm));
+  const q = pointAtRadius(m.driven, held), n = normalAt(m, q, held, rx / radiusMm, y / radiusMm);
   // Towards the tip along the mirrored side.
-  const tx = m.driver.side * ny, ty = -m.driver.side * nx;
-  return { piece, param, radiusMm: radius, leadRad: Math.atan2(y, rx) - Math.atan2(q.y, q.x), rising: -(tx * ox + ty * oy), x, y, nx, ny, ox, oy };
+  const tx = m.driver.side * (s * p.nx - c * p.ny), ty = -m.driver.side * (c * p.nx + s * p.ny);
+  return { piece, param, radiusMm, rising: -(tx * n.x + ty * n.y) };
+}
+
+/** The driven's normal at its point q, set in a direction from its axis: radial (facing·cos β, sin β), forward (−facing·sin β, cos β). */
+function normalAt(m: Mating, q: ProfilePoint, radiusMm: number, cosine: number, sine: number): { x: number; y: number } {
+  const radial = (q.nx * q.x + q.ny * q.y) / radiusMm, forward = (q.ny * q.x - q.nx * q.y) / radiusMm;
+  return { x: m.facing * (radial * cosine - forward * sine), y: radial * sine + forward * cosine };
 }
 
 /** The place, from one towards a parameter, at which the driven's radius comes to a limit: just short of it. */
@@ -226,6 +244,8 @@ function between(m: Mating, u: number, from: Trial, to: Trial): Trial {
     const isInside = (secant - low) * (secant - high) < 0 && i % 8 < 7;
     const param = isInside ? secant : (low + high) / 2;
     if (param === low || param === high) break;
+    // A secant misses by about the product of the last two misses.
+    if (isInside && Math.abs(last.rising * before.rising) < TANGENT_RAD * SURE_RAD) return { ...last, param };
     before = last;
     last = tryAt(m, u, from.piece, param);
     if (last.rising * from.rising > 0) low = param;
@@ -234,13 +254,23 @@ function between(m: Mating, u: number, from: Trial, to: Trial): Trial {
   return last;
 }
 
-function touchOf(m: Mating, t: Trial, how: Touch["how"]): Touch {
-  // At a corner of the driver the driven's flank gives the normal; everywhere else the driver's.
-  const nx = how === "driver's corner" ? -t.ox : t.nx, ny = how === "driver's corner" ? -t.oy : t.ny;
-  const rx = t.x - m.axisX;
-  const push = t.x * ny - t.y * nx, give = m.facing * (rx * ny - t.y * nx);
+/** Radians: how much less than a tangency the product of two misses must be, so that a strongly bent lead still comes to it. */
+const SURE_RAD = 1e-3;
+
+function touchOf(m: Mating, u: number, { piece, param }: Trial, how: Touch["how"]): Touch {
+  const p = m.driver.pieces[piece].at(param), c = Math.cos(u), s = Math.sin(u);
+  const x = c * p.x + s * p.y, y = s * p.x - c * p.y, rx = x - m.axisX, radius = Math.sqrt(rx * rx + y * y);
+  const held = Math.min(m.driven.greatestRadius, Math.max(m.driven.leastRadius, radius)), q = pointAtRadius(m.driven, held);
+  let nx = c * p.nx + s * p.ny, ny = s * p.nx - c * p.ny;
+  if (how === "driver's corner") {
+    // There the driven's flank gives the normal; everywhere else the driver's.
+    const out = normalAt(m, q, held, (m.facing * rx) / radius, y / radius);
+    nx = -out.x;
+    ny = -out.y;
+  }
+  const push = x * ny - y * nx, give = m.facing * (rx * ny - y * nx);
   const rate = give === 0 ? 0 : push / give;
-  const vx = -t.y + m.facing * rate * t.y, vy = t.x - m.facing * rate * rx;
+  const vx = -y + m.facing * rate * y, vy = x - m.facing * rate * rx;
   const slidingMmPerRad = m.driver.side * (vx * ny - vy * nx);
-  return { leadRad: t.leadRad, x: t.x, y: t.y, nx, ny, rate, slidingMmPerRad, how };
+  return { leadRad: Math.atan2(y, m.facing * rx) - Math.atan2(q.y, q.x), x, y, nx, ny, rate, slidingMmPerRad, how };
 }

@@ -2,9 +2,9 @@
 // worst; from that how far a hole may stray. Everything is worked in the opening from the computed distance: farther for
 // outside gears, nearer for an annulus. Lengths in mm.
 import type { Practice } from "../instrument.ts";
-import { lastHolding, risingRoot } from "../numeric/root.ts";
+import { risingRoot } from "../numeric/root.ts";
 import { WINDOW_MM } from "../numeric/tolerance.ts";
-import { type Figures, figuresOf } from "./figures.ts";
+import { figuresOf } from "./figures.ts";
 import { deeperBy, type Pair, shakeOf, tipToRootMm } from "./pair.ts";
 
 export interface Window {
@@ -20,44 +20,33 @@ const NO_WINDOW: Window = { nearest: null, farthest: null, nearestWanted: null, 
 
 /** Looked for from so many modules closer than the computed distance to so many farther. */
 const CLOSEST_MODULES = -2, OPENEST_MODULES = 4;
-/** Halvings by which the loss of contact is found. */
-const HALVINGS = 24;
 
-export function windowOf(pair: Pair, practice: Practice): Window {
-  const figures = figuresOf(pair);
+export function windowOf(pair: Pair, practice: Practice, figures = figuresOf(pair)): Window {
   if (figures === null || pair.computedMm === null) return NO_WINDOW;
   const m = pair.moduleMm, computed = pair.computedMm, shake = shakeOf(pair);
   const at = (opening: number) => deeperBy(pair, -opening, computed);
   const low = Math.max(CLOSEST_MODULES * m, pair.annulus ? -Infinity : -computed), high = Math.min(OPENEST_MODULES * m, pair.annulus ? computed : Infinity);
   const tip = (opening: number) => tipToRootMm(pair, at(opening));
-  const root = (f: (opening: number) => number) => risingRoot(f, low, high, WINDOW_MM);
+  const root = (f: (opening: number) => number, from = low, to = high) => risingRoot(f, from, to, WINDOW_MM);
   const backlash = (opening: number) => figures.backlashMm(at(opening)) ?? missing(pair, opening);
   const counted = (opening: number) => figures.countedModules(at(opening)) ?? missing(pair, opening);
+  const unmet = (opening: number) => -figures.meeting(at(opening)).spare;
 
-  const closest = Math.max(root(backlash), root(tip)) + shake;
-  const openest = lastMeeting(figures, at, closest - shake, high) - shake;
+  const deepest = root(backlash, root(tip)), closest = deepest + shake;
+  if (unmet(deepest) > 0) return NO_WINDOW;
+  const openest = root(unmet, deepest) - shake;
   if (!(closest < openest)) return NO_WINDOW;
-  const [least, most] = practice.backlash;
-  const closestWanted = Math.max(closest, root((o) => counted(o) - least), root((o) => tip(o) - practice.tipClearance * m) + shake);
-  const openestWanted = Math.min(openest, root((o) => counted(o) - most));
   const works = ordered(at(closest), at(openest));
-  const wanted = closestWanted <= openestWanted ? ordered(at(closestWanted), at(openestWanted)) : [null, null] as const;
+  const [least, most] = practice.backlash;
+  const closestWanted = root((o) => counted(o) - least, Math.max(closest, root((o) => tip(o) - practice.tipClearance * m) + shake));
+  if (closestWanted > openest || counted(closestWanted) > most + WINDOW_MM / m) return { ...NO_WINDOW, nearest: works[0], farthest: works[1] };
+  const wanted = ordered(at(closestWanted), at(root((o) => counted(o) - most, closestWanted, openest)));
   return { nearest: works[0], farthest: works[1], nearestWanted: wanted[0], farthestWanted: wanted[1] };
 }
 
 /** From where a pair stands to the nearer of the wanted limits, negative outside them; null where there are none. */
 export const holeToleranceOf = ({ nearestWanted, farthestWanted }: Window, distanceMm: number): number | null =>
   nearestWanted === null || farthestWanted === null ? null : Math.min(distanceMm - nearestWanted, farthestWanted - distanceMm);
-
-/** The openest place, from a close one on, at which teeth take over from one another and enter their spaces. */
-function lastMeeting(figures: Figures, at: (opening: number) => number, from: number, to: number): number {
-  const meets = (opening: number) => {
-    const { ratio, butting } = figures.meeting(at(opening));
-    return ratio !== null && ratio >= 1 && !butting;
-  };
-  if (!meets(from)) return -Infinity;
-  return meets(to) ? to : lastHolding(from, to, HALVINGS, meets);
-}
 
 /** Where there is no backlash to speak of: none is left when too close, any amount when too far apart. */
 const missing = (pair: Pair, opening: number): number => ((pair.annulus ? opening > 0 : opening > pair.moduleMm) ? Infinity : -Infinity);
