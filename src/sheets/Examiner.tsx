@@ -14,6 +14,8 @@ import { FindingTitle } from "./words.tsx";
 /** It brings its worker with it only when it is opened. */
 const Turning = lazy(() => import("./Turning.tsx").then((m) => ({ default: m.Turning })));
 
+const WaysOut = lazy(() => import("./making/WaysOut.tsx").then((m) => ({ default: m.WaysOut })));
+
 export interface ExaminerProps {
   /** There is no room for three columns of figures. */
   readonly short: boolean;
@@ -26,6 +28,7 @@ export function Examiner({ short, reading, onRead }: ExaminerProps) {
   const worked = useNow((s) => s.worked);
   const narrow = useNarrow();
   const sheet = worked && worked.examined !== "to come" ? worked.sheet : null;
+  const [spoiled, setSpoiled] = useState(false);
   return (
     <section className="examiner" aria-label="Examiner’s sheet">
       <div className="heading">
@@ -35,15 +38,20 @@ export function Examiner({ short, reading, onRead }: ExaminerProps) {
         {narrow && sheet && <button type="button" aria-pressed={reading} onClick={onRead}>Read</button>}
       </div>
       {!worked && <p className="note">There is nothing to examine. Findings will stand here, gravest first.</p>}
-      {worked && sheet && (!narrow || reading) && (sheet.findings.length > 0
-        ? <Findings movement={worked.movement} findings={sheet.findings} short={short || narrow} />
+      {worked && sheet && spoiled && (!narrow || reading) && (
+        <Suspense fallback={null}><WaysOut movement={worked.movement} onDone={() => setSpoiled(false)} /></Suspense>
+      )}
+      {worked && sheet && !spoiled && (!narrow || reading) && (sheet.findings.length > 0
+        ? <Findings movement={worked.movement} findings={sheet.findings} short={short || narrow} onSpoiled={() => setSpoiled(true)} />
         : <p className="note">Nothing fouls and nothing is tight.</p>)}
       {worked && sheet && (!narrow || reading) && <TurnFor movement={worked.movement} />}
     </section>
   );
 }
 
-function Findings({ movement, findings, short }: { readonly movement: Movement; readonly findings: readonly Finding[]; readonly short: boolean }) {
+function Findings({ movement, findings, short, onSpoiled }: {
+  readonly movement: Movement; readonly findings: readonly Finding[]; readonly short: boolean; readonly onSpoiled: () => void;
+}) {
   const { chooseFinding, choose } = useActions();
   const units = useNow((s) => s.units);
   const chosenKey = useNow((s) => s.finding);
@@ -72,6 +80,7 @@ function Findings({ movement, findings, short }: { readonly movement: Movement; 
       </ul>
       {chosen?.when && <WhenShown movement={movement} finding={chosen} when={chosen.when} />}
       {chosen && chosen.remedies.length > 0 && <Cures movement={movement} finding={chosen} />}
+      {findings[0]?.severity === "foul" && <p className="spoiled"><button type="button" className="plain" onClick={onSpoiled}>I have already spoiled this: seek ways out</button></p>}
     </>
   );
 }
