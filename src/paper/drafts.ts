@@ -1,13 +1,14 @@
 // All sheets of a movement, in the order in which a maker turns them over.
 import {
-  arborFigures, columnsOf, cotterFigures, cutterList, heatTable, housingFigures, isPiece, isToothed, type Movement, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
+  arborFigures, columnsOf, cotterFigures, cutterList, facesOf, heatTable, housingFigures, isPiece, isToothed, type Movement, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
   settingTable, stockList, trainLines, wheelFigures, windowsOf, type PlateFigures,
 } from "../../geometry/index.ts";
 import type { Draft } from "./draft.ts";
 import { arborDraft } from "./sheets/arbor.ts";
+import { dialDraft } from "./sheets/dial.ts";
 import { calliperDraft, elevationDraft, generalDraft, layoutOf } from "./sheets/layout.ts";
 import { assemblyDraft, cuttersDraft, heatsDraft, partsDraft, settingDraft, trainDraft } from "./sheets/lists.ts";
-import { cotterDraft, dialDraft, housingDraft, pieceDraft, pillarsDraft } from "./sheets/pieces.ts";
+import { cotterDraft, housingDraft, pieceDraft, pillarsDraft } from "./sheets/pieces.ts";
 import { plateDraft, templateDraft } from "./sheets/plate.ts";
 import { wheelDraft } from "./sheets/wheel.ts";
 
@@ -29,7 +30,7 @@ export function draftsOf(movement: Movement): Draft[] {
     ...plates.map(plateDraft), ...plates.map(templateDraft),
     ...(frame.pillars.length > 0 ? [pillarsDraft(frame.pillars)] : []),
     ...(frame.case ? [housingDraft(housingFigures(frame.case))] : []),
-    ...dials(movement),
+    ...facesOf(movement).map(dialDraft),
     ...(heats.length > 0 ? [heatsDraft(heats)] : []),
     assemblyDraft(puttingTogether(movement).steps.map(({ title, says, ids }) => ({ title, says, ids }))),
     partsDraft(parts, stockList(parts)),
@@ -44,12 +45,6 @@ const displayLines = (movement: Movement) => movement.displays.map((d) => ({
 
 const cotters = (movement: Movement): Draft[] => movement.arbors.flatMap((a) => a.arbor.parts.flatMap((p) =>
   p.kind === "square" && p.slot ? [cotterDraft(p.id, a.id, cotterFigures(p.across, p.taper, p.thickness, p.slot))] : []));
-
-/** Each display that has a hand, on a face as large as the hand is long. */
-const dials = (movement: Movement): Draft[] => movement.displays.flatMap((d, i) => {
-  const hand = movement.arbors[d.arbor]!.arbor.parts.find((p) => p.kind === "pointer");
-  return hand?.kind === "pointer" ? [dialDraft({ id: d.id, name: d.name, divisions: d.divisions, sense: movement.instrument.displays?.[i]?.sense, reach: hand.length })] : [];
-});
 
 /** Diameters of all holes, each with how many there are of it. */
 function drillsOf(plates: readonly PlateFigures[]): (readonly [number, number])[] {

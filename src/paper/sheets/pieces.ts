@@ -1,5 +1,5 @@
 // Sheets of flat parts: discs, slots, arms, ratchets, hands at full size, pillars, and dials.
-import { handOutline, sineBarMm, type Display, type HousingFigures, type PieceFigures, type Pillar, type CotterFigures } from "../../../geometry/index.ts";
+import { handOutline, sineBarMm, type HousingFigures, type PieceFigures, type Pillar, type CotterFigures } from "../../../geometry/index.ts";
 import { cautionsFor, joinDangers } from "../cautions.ts";
 import { checkBar, levelDimension, uprightDimension } from "../dimension.ts";
 import type { Draft } from "../draft.ts";
@@ -134,33 +134,6 @@ export function pillarsDraft(pillars: readonly Pillar[]): Draft {
       uprightDimension(page, x + long * scale, y - h, x + long * scale, y + h, x + long * scale + 10, `ø${fixed(p.diameter, 2)}`);
       ruled({ page, y: y - h - 16 }, next, table);
       return scaleWritten(scale);
-    },
-  };
-}
-
-/** A face at full size: as large as its hand is long, with its own divisions. */
-export function dialDraft(display: { readonly id: string; readonly name: string; readonly divisions: number; readonly sense: Display["sense"]; readonly reach: number }): Draft {
-  const radius = display.reach + 3, spacing = (2 * Math.PI * radius) / display.divisions;
-  const rows: Rows = [["Outer circle", `R${fixed(radius, 2)}`], ["Divisions", short(display.divisions, 3)], ["One division", `${fixed(360 / display.divisions, 4)}°, ${fixed(spacing, 3)} along the edge`], ["Numbered", display.sense ?? "clockwise"]];
-  return {
-    id: `dial-${display.id}`, number: `/D-${display.id}`, title: `Dial: ${display.name}`, kind: "dial", subtitle: "full size", document: "dial, full size", side: "DIAL SIDE", shows: display,
-    tables: [{ id: `dial-${display.id}`, title: display.name, columns: ["figure", "value"], rows }], cautions: cautionsFor("acid"),
-    draw: (next) => {
-      const page = next(), { left, right, top, bottom } = page.room, fits = scaleFor(2 * radius, Math.min(right - left - 4, top - bottom - 42), 1);
-      const x = (left + right) / 2, y = (top + bottom) / 2 + 16, r = radius * fits, inner = r - Math.min(5, r / 6), way = display.sense === "anticlockwise" ? -1 : 1;
-      view(page, "dial", x, y, fits);
-      circle(page, x, y, r);
-      circle(page, x, y, inner, "narrow");
-      const marks = Math.min(720, Math.ceil(display.divisions)), every = [1, 2, 5, 10, 20, 30, 50, 100, 200].find((n) => display.divisions / n <= Math.min(32, (2 * Math.PI * (inner - 6)) / 8)) ?? 365;
-      for (let i = 0; i < marks; i++) {
-        const a = Math.PI / 2 - (way * 2 * Math.PI * i) / display.divisions, long = i % every === 0;
-        line(page, x + (long ? inner - 1.5 : inner) * Math.cos(a), y + (long ? inner - 1.5 : inner) * Math.sin(a), x + r * Math.cos(a), y + r * Math.sin(a), long ? "wide" : "narrow");
-        if (long && inner > 22 && display.divisions - i > every * 0.5) text(page, x + (inner - 6) * Math.cos(a), y + (inner - 6) * Math.sin(a) - 1.2, i === 0 ? short(display.divisions, 1) : String(i), { align: "middle", layer: "part" });
-      }
-      cross(page, x, y, 4);
-      checkBar(page, left, bottom + 4);
-      figuresTable(page, left, bottom + 34, right - left, "Dividing the dial", rows);
-      return scaleWritten(fits);
     },
   };
 }
