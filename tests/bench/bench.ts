@@ -1,8 +1,10 @@
 // `npm run bench`: seeded, warmed, each against its peer in the same run, with a checksum of the answers.
+import { benchDepth } from "./depth.ts";
 import { benchExamining } from "./examining.ts";
 import { benchGaps } from "./gaps.ts";
 import { figure, table } from "./measure.ts";
 import { benchMeshes } from "./meshes.ts";
+import { benchNumbers } from "./numbers.ts";
 import { benchSearching } from "./searching.ts";
 import { benchWholeTurn } from "./whole-turn.ts";
 
@@ -13,3 +15,5 @@ process.stdout.write(table("Meshes, one wheel, against ExtrudeGeometry", [
 ]));
 process.stdout.write(`\n${benchSearching()}`);
 process.stdout.write(`\n${benchWholeTurn()}`);
+process.stdout.write(`\n${benchNumbers()}`);
+process.stdout.write(`\n${benchDepth()}`);
