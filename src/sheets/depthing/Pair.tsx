@@ -94,10 +94,12 @@ function Computed({ computed, pitches, scale, units, row, fine }: {
         {computed && <span className="end figure soft">{length(computed.pair.distanceMm, units, "distance")}</span>}
       </div>
       {computed ? (
+        <div className="drawing">
         <div className="magnified small" ref={box} role="img" aria-label={pictureInWords(computed, units)}>
           {size && size.width > 0 && <Meeting standing={computed} pitches={pitches} scale={scale} size={size} units={units} lettered={false} />}
           <p className="left">{row.driver}</p><p className="right">{row.driven}</p>
-          <button type="button" className="try" onClick={() => fine.exactly(computed.pair.distanceMm)}>Try it</button>
+        </div>
+        <button type="button" className="try" onClick={() => fine.exactly(computed.pair.distanceMm)}>Try it</button>
         </div>
       ) : <p className="note">These teeth have no working distance.</p>}
     </section>
