@@ -1,10 +1,11 @@
 import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
+import { offlineWorker } from "./src/offline/build.ts";
 
 /** No request leaves the page. The developing server alone also needs its own inline scripts, styles and socket. */
 const POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; "
-  + "worker-src 'self'; base-uri 'none'; form-action 'none'";
+  + "worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
 const POLICY_DEVELOPING = POLICY
   .replace("script-src 'self'", "script-src 'self' 'unsafe-inline'")
   .replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")
@@ -19,7 +20,7 @@ const securityPolicy = (): Plugin => ({
 });
 
 export default defineConfig({
-  plugins: [react(), securityPolicy()],
+  plugins: [react(), securityPolicy(), offlineWorker()],
   base: "./",
   build: { target: "es2022" },
   worker: { format: "es" },

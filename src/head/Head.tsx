@@ -1,4 +1,5 @@
 // The head of the page: what is open and whether it is saved, undo and redo by name, opening, saving, units and look.
+import { lazy, type ReactNode, Suspense, useState } from "react";
 import { isSaved } from "../state/history.ts";
 import { useBench, useNarrow, useNow } from "../state/hooks.ts";
 import type { Look, Units } from "../state/state.ts";
@@ -7,33 +8,44 @@ import { EXAMPLES } from "./examples.ts";
 import { beginAfresh, openExample, pickFile, save } from "./files.ts";
 import "./head.css";
 import { Menu } from "./Menu.tsx";
+import { Notices } from "./Notices.tsx";
 import { Openings } from "./Openings.tsx";
 import { STANDING_WORDS, STANDINGS, WAY_WORDS, WAYS } from "./ways.ts";
 
+const Kept = lazy(() => import("./kept/Kept.tsx").then((m) => ({ default: m.Kept })));
+/** Steps in the menu, each way. */
+const STEPS_SHOWN = 12;
 const UNITS: readonly Units[] = ["mm", "inch"];
 const LOOKS: readonly Look[] = ["as the system", "light", "dark"];
 
 export function Head() {
   const narrow = useNarrow();
   const name = useNow((s) => s.instrument?.name ?? null);
+  const [shelfOpen, setShelfOpen] = useState(false);
+  const kept = <button type="button" data-closes onClick={() => setShelfOpen(true)}>Kept work</button>;
   return (
-    <header className="head">
-      <h1>Endshake</h1>
-      <div className="name">{name ?? "no instrument yet"}</div>
-      {!narrow && <Standing />}
-      <div className="does">
-        {narrow ? (
-          <Menu label="More"><Standing /><UndoRedo /><Opening /><UnitsChoice /><Views /><Openings /><Settings /></Menu>
-        ) : (
-          <>
-            <UndoRedo />
-            <div className="row"><Opening /></div>
-            <UnitsChoice />
-            <Menu label="Settings"><Settings /></Menu>
-          </>
-        )}
-      </div>
-    </header>
+    <div className="top">
+      <header className="head">
+        <h1>Endshake</h1>
+        <div className="name">{name ?? "no instrument yet"}</div>
+        {!narrow && <Standing />}
+        <div className="does">
+          {narrow ? (
+            <Menu label="More"><Standing /><UndoRedo /><Steps most={3} /><Opening kept={kept} /><UnitsChoice /><Views /><Openings /><Settings /></Menu>
+          ) : (
+            <>
+              <UndoRedo />
+              <Steps />
+              <div className="row"><Opening kept={kept} /></div>
+              <UnitsChoice />
+              <Menu label="Settings"><SaveAs /><Settings /></Menu>
+            </>
+          )}
+        </div>
+      </header>
+      <Notices />
+      {shelfOpen && <Suspense fallback={null}><Kept onClose={() => setShelfOpen(false)} /></Suspense>}
+    </div>
   );
 }
 
@@ -46,11 +58,18 @@ function Standing() {
   const saved = useNow((s) => isSaved(s.history));
   const untouched = useNow((s) => s.file === null && s.history.past.length === 0);
   const open = useNow((s) => s.instrument !== null);
+  const kept = useNow((s) => s.kept);
+  const [elsewhere, notKept] = [useNow((s) => s.elsewhere), useNow((s) => s.notKept !== null)];
   if (saying) return <div className="state saying" role="status">{saying}</div>;
   if (!open) return null;
   const words = drag === null ? (untouched ? "unchanged" : saved ? "saved" : "not saved")
     : hold ?? (way === "in gear" ? `moving ${drag}; Esc puts it back` : "trying the depth, not yet kept; Esc puts it back");
-  return <div className={drag !== null && hold !== null ? "state saying" : "state"} role="status">{words}</div>;
+  return (
+    <>
+      <div className={drag !== null && hold !== null ? "state saying" : "state"} role="status">{words}</div>
+      {drag === null && !untouched && !saved && <div className="state keeping">{elsewhere || notKept ? "" : kept ? "kept in this browser" : "being kept"}</div>}
+    </>
+  );
 }
 
 function UndoRedo() {
@@ -66,7 +85,7 @@ function UndoRedo() {
   );
 }
 
-function Opening() {
+function Opening({ kept }: { readonly kept: ReactNode }) {
   const bench = useBench();
   const narrow = useNarrow();
   const open = useNow((s) => s.instrument !== null);
@@ -75,18 +94,48 @@ function Opening() {
   ));
   return (
     <>
-      <button type="button" data-closes onClick={() => pickFile(bench)}>Open</button>
+      <button type="button" data-closes onClick={() => void pickFile(bench)}>Open</button>
+      {kept}
       {narrow ? examples : <Menu label="Examples">{examples}</Menu>}
       <button type="button" data-closes disabled={!open} onClick={() => beginAfresh(bench)}>Begin afresh</button>
       <button type="button" data-closes disabled={!open} onClick={() => void save(bench)}>Save</button>
+      {narrow && <SaveAs />}
     </>
   );
+}
+
+function SaveAs() {
+  const bench = useBench();
+  const open = useNow((s) => s.instrument !== null);
+  return <button type="button" data-closes disabled={!open} onClick={() => void save(bench, true)}>Save as another file</button>;
 }
 
 function UnitsChoice() {
   const units = useNow((s) => s.units);
   const { actions } = useBench();
   return <Choice label="Lengths in" of={UNITS} now={units} onChoose={(to) => actions.set({ units: to })} />;
+}
+
+/** The last steps by name, the newest first, with those undone above them: choosing one goes there. */
+function Steps({ most = STEPS_SHOWN }: { readonly most?: number }) {
+  const { actions } = useBench();
+  const narrow = useNarrow();
+  const { past, future } = useNow((s) => s.history);
+  if (past.length + future.length === 0) return null;
+  const coming = future.slice(0, most).map((step, i) => ({ says: step.says, at: past.length + i + 1, undone: true })).reverse();
+  const made = past.slice(-most).map((step, i, shown) => ({ says: step.says, at: past.length - shown.length + i + 1, undone: false })).reverse();
+  const list = (
+    <>
+      {[...coming, ...made].map(({ says, at, undone }) => (
+        <button key={at} type="button" data-closes className={undone ? "undone" : ""} aria-current={at === past.length ? "step" : undefined}
+          onClick={() => actions.goTo(at)}>{undone ? `Undone: ${says}` : says}</button>
+      ))}
+      <button type="button" data-closes aria-current={past.length === 0 ? "step" : undefined} onClick={() => actions.goTo(Math.max(0, past.length - most))}>
+        {past.length > most ? `Before these ${most}` : "As it was at first"}
+      </button>
+    </>
+  );
+  return narrow ? list : <Menu label="Steps">{list}</Menu>;
 }
 
 /** Where there is no room for them over the movement. */

@@ -25,8 +25,8 @@ function actionOf(bench: Bench, event: KeyboardEvent): (() => void) | null {
   const inField = event.target instanceof Element && event.target.closest("input:not([type=range]), textarea, select, [contenteditable]") !== null;
   if (event.ctrlKey || event.metaKey) {
     const key = event.key.toLowerCase();
-    if (key === "s") return () => void save(bench);
-    if (key === "o") return () => pickFile(bench);
+    if (key === "s") return () => void save(bench, event.shiftKey);
+    if (key === "o") return () => void pickFile(bench);
     if (inField) return null;
     if (key === "z") return event.shiftKey ? actions.redo : actions.undo;
     return key === "y" ? actions.redo : null;

@@ -39,7 +39,7 @@ export function Refusal({ refusal }: { readonly refusal: Refused }) {
         </tbody>
       </table>
       <div className="row">
-        <button type="button" className="strong" onClick={() => pickFile(bench)}>Open another</button>
+        <button type="button" className="strong" onClick={() => void pickFile(bench)}>Open another</button>
         <button type="button" onClick={() => void copy()}>{copied ? "Copied" : "Copy the list"}</button>
         <button type="button" onClick={bench.actions.closeRefusal}>Close</button>
       </div>

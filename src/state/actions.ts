@@ -6,14 +6,15 @@ import { type Command, isRefused } from "../commands/command.ts";
 import { slidTo } from "../commands/distance.ts";
 import { cannotMove, keepPlaces, type Place } from "../commands/planting.ts";
 import type { Fault } from "../document/index.ts";
-import { NO_HISTORY, type History, redone, savedNow, stepped, undone } from "./history.ts";
+import { type Book, entered } from "./book.ts";
+import { NO_HISTORY, type History, savedThen, stepped, stoodAt } from "./history.ts";
 import type { StandingView, State } from "./state.ts";
 import type { Store } from "./store.ts";
 import { movementOf } from "./worked.ts";
 
 export interface Actions {
-  /** Puts an instrument in place of the one that is open. */
-  open(instrument: Instrument, file: string | null, history?: History): void;
+  /** Puts an instrument in place of the one that is open: a new one on the shelf, unless it comes from there. */
+  open(instrument: Instrument, file: string | null, from?: Partial<Origin>): void;
   /** Nothing is open any more. */
   putAway(): void;
   refuse(file: string, faults: readonly Fault[]): void;
@@ -21,8 +22,12 @@ export interface Actions {
   run<A>(command: Command<A>, args: A): boolean;
   undo(): void;
   redo(): void;
-  /** It has been written to a file of this name. */
-  saved(file: string): void;
+  /** Goes back or on to where so many steps lie in the past. */
+  goTo(steps: number): void;
+  /** It has been written, as it was at `then`, to a file of this name. */
+  saved(file: string, then: History, handle: State["handle"]): void;
+  /** From here on it is another instrument of this name, with the same past: the one it was copied from is left as it is. */
+  becomeCopy(name: string): void;
   set(some: Partial<Pick<State, "sheet" | "way" | "planting" | "units" | "look" | "singleKeys" | "lift" | "cut" | "plates" | "saying">>): void;
   /** Asks for a standing view, even for the one last asked for. */
   stand(view: StandingView): void;
@@ -37,11 +42,22 @@ export interface Actions {
   putBack(): void;
 }
 
+/** Where an instrument comes from: the shelf, or a file with its handle and its day book. */
+export interface Origin {
+  readonly history: History;
+  readonly shelf: string;
+  readonly book: Book;
+  readonly handle: State["handle"];
+}
+
+const CLOSED = { drag: null, worked: null, chosen: null, finding: null, planting: false, refusal: null, saying: null, elsewhere: false } as const;
+
 /** What a finding is known by while the instrument changes under it. */
 export const findingKey = (finding: Finding): string => `${finding.code} ${finding.between.join(" ")}`;
 
-export function createActions(store: Store): Actions {
+export function createActions(store: Store, nowMs: () => number = Date.now): Actions {
   const get = store.getState;
+  const noted = (says: string) => entered(get().book, says, nowMs());
   const run = <A>(command: Command<A>, args: A): boolean => {
     keep();
     const { instrument, history } = get();
@@ -51,15 +67,23 @@ export function createActions(store: Store): Actions {
       store.setState({ saying: outcome.refused });
       return false;
     }
-    store.setState({ instrument: outcome.instrument, history: stepped(history, instrument, outcome.instrument, outcome.says), saying: null });
+    const next = stepped(history, instrument, outcome.instrument, outcome.says);
+    store.setState({ instrument: outcome.instrument, history: next, saying: null, ...(next === history ? {} : { book: noted(outcome.says) }) });
     return true;
   };
-  const travel = (step: typeof undone) => {
-    if (get().drag) return putBack();
+  /** Back or on, one step or many; each way round is written in the day book by the step it ends with. */
+  const goTo = (steps: number) => {
     const { instrument, history } = get();
-    const result = instrument ? step(history, instrument) : null;
-    if (result) store.setState({ instrument: result.value, history: result.history, saying: null });
+    if (!instrument || steps < 0) return;
+    putBack();
+    const { value, history: there } = stoodAt(history, instrument, steps);
+    const by = there.past.length - history.past.length;
+    if (by === 0) return;
+    const says = by < 0 ? `undone: ${there.future[0]?.says}` : `done again: ${there.past.at(-1)?.says}`;
+    const more = Math.abs(by) - 1;
+    store.setState({ instrument: value, history: there, saying: null, book: noted(more > 0 ? `${says} and ${more} more` : says) });
   };
+  const travel = (by: number) => (get().drag ? putBack() : goTo(get().history.past.length + by));
   const keep = () => {
     const { drag } = get();
     if (!drag) return;
@@ -68,18 +92,23 @@ export function createActions(store: Store): Actions {
   };
   const putBack = () => { if (get().drag) store.setState({ drag: null }); };
   return {
-    run, keep, putBack,
-    open: (instrument, file, history = NO_HISTORY) => store.setState({
-      drag: null, worked: null, instrument, history, file, chosen: null, finding: null, planting: false, refusal: null, saying: null,
-    }),
-    putAway: () => store.setState({
-      drag: null, worked: null, instrument: null, history: NO_HISTORY, file: null, chosen: null, finding: null, planting: false, refusal: null, saying: null,
-    }),
+    run, keep, putBack, goTo,
+    open: (instrument, file, { history = NO_HISTORY, shelf = freshId(), book = instrument.dayBook ?? [], handle = null } = {}) =>
+      store.setState({ ...CLOSED, instrument, history, file, handle, shelf, book }),
+    putAway: () => store.setState({ ...CLOSED, instrument: null, history: NO_HISTORY, file: null, handle: null, shelf: null, book: [] }),
     refuse: (file, faults) => store.setState({ refusal: { file, faults }, saying: null }),
     closeRefusal: () => store.setState({ refusal: null }),
-    undo: () => travel(undone),
-    redo: () => travel(redone),
-    saved: (file) => store.setState({ file, history: savedNow(get().history), saying: null }),
+    undo: () => travel(-1),
+    redo: () => travel(1),
+    saved: (file, then, handle) => store.setState({ file, handle, history: savedThen(get().history, then), saying: null, book: noted(`saved as ${file}`) }),
+    becomeCopy: (name) => {
+      keep();
+      const { instrument, history } = get();
+      if (instrument) store.setState({
+        instrument: { ...instrument, name }, history: { ...history, savedAt: null }, file: null, handle: null, shelf: freshId(), elsewhere: false,
+        book: noted(`copied from ${instrument.name}`),
+      });
+    },
     set: (some) => store.setState(some),
     stand: (view) => store.setState({ standing: { view, nonce: (get().standing?.nonce ?? 0) + 1 } }),
     choose: (chosen) => store.setState({ chosen }),
@@ -94,6 +123,9 @@ export function createActions(store: Store): Actions {
     tryDistance: (engagement, mm) => tryDistance(store, engagement, mm, keep),
   };
 }
+
+/** Known nowhere else, in this browser or another. */
+export const freshId = (): string => [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 
 function takeUp(store: Store, arbor: string, keep: () => void): void {
   keep();

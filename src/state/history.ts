@@ -14,12 +14,19 @@ export interface History {
   readonly savedAt: number | null;
 }
 
-/** Steps kept: far more than a sitting at the bench, and a bound on what the store holds. */
-export const STEPS_KEPT = 400;
+/** Steps kept: weeks at the bench. Beyond them the oldest go, many at once, so that those kept stay where they lie. */
+export const STEPS_KEPT = 2000;
+const STEPS_OVER = 200;
 
 export const NO_HISTORY: History = { past: [], future: [], savedAt: 0 };
 
 export const isSaved = (history: History): boolean => history.savedAt === history.past.length;
+
+/** Opened and never changed. */
+export const isUntouched = ({ past, future }: History): boolean => past.length === 0 && future.length === 0;
+
+/** Every step in the order in which they were done, the undone ones last. */
+export const lineOf = ({ past, future }: History): readonly Step[] => [...past, ...future];
 
 /** The history after a step from one value to another; unchanged where nothing changed. */
 export function stepped<T>(history: History, from: T, to: T, says: string): History {
@@ -27,9 +34,9 @@ export function stepped<T>(history: History, from: T, to: T, says: string): Hist
   if (changes.length === 0) return history;
   const past = [...history.past, { says, changes }];
   const lost = history.savedAt !== null && history.savedAt > history.past.length;
-  const over = Math.max(0, past.length - STEPS_KEPT);
+  const over = past.length > STEPS_KEPT + STEPS_OVER ? past.length - STEPS_KEPT : 0;
   const savedAt = lost || history.savedAt === null ? null : history.savedAt - over;
-  return { past: past.slice(over), future: [], savedAt: savedAt !== null && savedAt < 0 ? null : savedAt };
+  return { past: over > 0 ? past.slice(over) : past, future: [], savedAt: savedAt !== null && savedAt < 0 ? null : savedAt };
 }
 
 /** The value one step back, or null where there is none. */
@@ -49,4 +56,20 @@ export function redone<T>(history: History, value: T): { readonly history: Histo
   return { value: applyChanges(value, step.changes), history: { ...history, past: [...history.past, step], future } };
 }
 
-export const savedNow = (history: History): History => ({ ...history, savedAt: history.past.length });
+/** The value as it stood when so many steps lay in the past. */
+export function stoodAt<T>(history: History, value: T, steps: number): { readonly history: History; readonly value: T } {
+  let at = { history, value };
+  while (at.history.past.length !== steps) {
+    const next = at.history.past.length > steps ? undone(at.history, at.value) : redone(at.history, at.value);
+    if (!next) break;
+    at = next;
+  }
+  return at;
+}
+
+/** The history now, once it has been saved as it was then: steps made while a file was being written are not in it. */
+export function savedThen(now: History, then: History): History {
+  const steps = then.past.length;
+  const reachable = steps === 0 || lineOf(now)[steps - 1] === then.past[steps - 1];
+  return { ...now, savedAt: reachable ? steps : null };
+}

@@ -3,6 +3,7 @@ import { createContext, useContext, useSyncExternalStore } from "react";
 import { useStore } from "zustand";
 import type { Actions } from "./actions.ts";
 import type { Clock } from "./clock.ts";
+import type { Keeper } from "./keeper.ts";
 import type { Played, Playing } from "./playing.ts";
 import type { State } from "./state.ts";
 import type { Store } from "./store.ts";
@@ -11,6 +12,7 @@ export interface Bench {
   readonly store: Store;
   readonly actions: Actions;
   readonly clock: Clock;
+  readonly keeper: Keeper;
 }
 
 export const BenchContext = createContext<Bench | null>(null);

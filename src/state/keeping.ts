@@ -1,9 +1,9 @@
-// What survives a reload: the work in hand, and the maker's own choices. Both are kept as text in a store that may be
-// full, forbidden or hold nonsense; each of these is said or passed over, never thrown.
+// What the browser's small storage holds: the maker's own choices, where a tab was, and the work that earlier versions
+// kept there. It may be full, forbidden or hold nonsense; each is passed over, never thrown.
 import type { Instrument } from "../../geometry/index.ts";
-import { type Fault, readInstrument, writeInstrument } from "../document/index.ts";
+import { type Fault, readInstrument } from "../document/index.ts";
 import { type History, NO_HISTORY } from "./history.ts";
-import type { SheetName, State } from "./state.ts";
+import type { State } from "./state.ts";
 
 /** The part of the browser's storage that is used. */
 export interface Keep {
@@ -12,39 +12,37 @@ export interface Keep {
   removeItem(key: string): void;
 }
 
-export interface Work {
-  readonly instrument: Instrument;
-  readonly history: History;
-  readonly file: string | null;
-  readonly sheet: SheetName;
+export type Choices = Pick<State, "units" | "look" | "singleKeys">;
+/** Where a tab was in an instrument of the shelf. */
+export interface Standing {
+  readonly id: string;
+  readonly sheet: string;
   readonly chosen: string | null;
   readonly turns: number;
 }
-export type Choices = Pick<State, "units" | "look" | "singleKeys">;
-
-const WORK = "endshake.work";
-const CHOICES = "endshake.choices";
-const SHEETS: readonly SheetName[] = ["numbers", "calliper", "depthing", "dials"];
-
-export const NOT_KEPT = "This browser has no room to keep the work in hand; save it to a file, or a reload will lose it.";
-
-/** Null when kept, else a sentence that says it was not. */
-export function keepWork(keep: Keep, work: Work): string | null {
-  const { instrument, ...rest } = work;
-  const text = writeInstrument(instrument);
-  for (const history of [work.history, { ...NO_HISTORY, savedAt: isSavedAt(work.history) ? 0 : null }])
-    try {
-      keep.setItem(WORK, JSON.stringify({ ...rest, text, history }));
-      return null;
-    } catch {
-      continue;
-    }
-  keep.removeItem(WORK);
-  return NOT_KEPT;
+export interface EarlierWork {
+  readonly instrument: Instrument;
+  readonly history: History;
+  readonly file: string | null;
 }
 
-/** The work kept before; what is wrong with it where it cannot be read any more; null where there is none. */
-export function keptWork(keep: Keep): Work | { readonly refused: readonly Fault[] } | null {
+const WORK = "endshake.work";
+/** Earlier work that cannot be read: said once, and left there for whoever wants its text. */
+const UNREAD = "endshake.work.unread";
+const CHOICES = "endshake.choices";
+const STANDING = "endshake.standing";
+
+/** Storage that may be forbidden altogether. */
+export function keepOf(storage: () => Keep): Keep {
+  try {
+    return storage();
+  } catch {
+    return { getItem: () => null, setItem: () => {}, removeItem: () => {} };
+  }
+}
+
+/** The work that an earlier version kept; what is wrong with it where it cannot be read any more; null where there is none. */
+export function earlierWork(keep: Keep): EarlierWork | { readonly refused: readonly Fault[] } | null {
   const kept = parsed(keep, WORK);
   if (!kept || typeof kept.text !== "string") return null;
   const read = readInstrument(kept.text);
@@ -53,19 +51,17 @@ export function keptWork(keep: Keep): Work | { readonly refused: readonly Fault[
     instrument: read.instrument,
     history: isHistory(kept.history) ? kept.history : { ...NO_HISTORY, savedAt: null },
     file: typeof kept.file === "string" ? kept.file : null,
-    sheet: SHEETS.find((s) => s === kept.sheet) ?? "calliper",
-    chosen: typeof kept.chosen === "string" ? kept.chosen : null,
-    turns: typeof kept.turns === "number" && Number.isFinite(kept.turns) ? kept.turns : 0,
   };
 }
 
-export function keepChoices(keep: Keep, { units, look, singleKeys }: Choices): void {
-  try {
-    keep.setItem(CHOICES, JSON.stringify({ units, look, singleKeys }));
-  } catch {
-    return; // a choice that is not kept is made again in one click; the work's own sentence says that the store is full
-  }
+/** It has been taken over, or cannot be: it is not asked for again. */
+export function earlierTaken(keep: Keep, readable: boolean): void {
+  const text = keep.getItem(WORK);
+  if (!readable && text !== null) put(keep, UNREAD, text);
+  keep.removeItem(WORK);
 }
+
+export const keepChoices = (keep: Keep, { units, look, singleKeys }: Choices): void => put(keep, CHOICES, JSON.stringify({ units, look, singleKeys }));
 
 export function keptChoices(keep: Keep): Partial<Choices> {
   const kept = parsed(keep, CHOICES);
@@ -76,7 +72,24 @@ export function keptChoices(keep: Keep): Partial<Choices> {
   };
 }
 
-const isSavedAt = (history: History): boolean => history.savedAt === history.past.length;
+export const keepStanding = (keep: Keep, standing: Standing): void => put(keep, STANDING, JSON.stringify(standing));
+
+export function keptStanding(keep: Keep): Standing | null {
+  const kept = parsed(keep, STANDING);
+  if (typeof kept?.id !== "string") return null;
+  return {
+    id: kept.id, sheet: typeof kept.sheet === "string" ? kept.sheet : "", chosen: typeof kept.chosen === "string" ? kept.chosen : null,
+    turns: typeof kept.turns === "number" && Number.isFinite(kept.turns) ? kept.turns : 0,
+  };
+}
+
+function put(keep: Keep, key: string, value: string): void {
+  try {
+    keep.setItem(key, value);
+  } catch {
+    return; // a choice that is not kept is made again in one click; what is kept on the shelf has its own sentence
+  }
+}
 
 function isHistory(value: unknown): value is History {
   const h = value as History | null;

@@ -3,12 +3,13 @@
 import type { Instrument, Movement } from "../../geometry/index.ts";
 import type { Place } from "../commands/planting.ts";
 import type { Fault } from "../document/index.ts";
+import type { Book } from "./book.ts";
 import type { History } from "./history.ts";
 import type { Worked } from "./worked.ts";
 
 /** Its distances kept, or free with the computed distance as a rest. */
 export type DragWay = "in gear" | "trying the depth";
-export type SheetName = "numbers" | "calliper" | "depthing" | "dials" | "together" | "making";
+export type SheetName = "numbers" | "calliper" | "depthing" | "dials" | "together" | "making" | "workshop";
 export type StandingView = "dial side" | "back side" | "edge" | "quarter";
 export type Units = "mm" | "inch";
 export type Look = "as the system" | "light" | "dark";
@@ -32,6 +33,19 @@ export interface State {
   readonly history: History;
   /** The name of the file it came from or goes to. */
   readonly file: string | null;
+  /** The browser's own handle on that file, and when the file was last changed by us or read (ms). */
+  readonly handle: { readonly file: FileSystemFileHandle; readonly changedMs: number } | null;
+  /** What it is known by on the shelf of this browser. */
+  readonly shelf: string | null;
+  readonly book: Book;
+  /** All that has been done is on the shelf. */
+  readonly kept: boolean;
+  /** Why it is not, in one sentence, where the browser refuses; null: nothing is wrong. */
+  readonly notKept: string | null;
+  /** Another tab has it in hand: what is done here goes to a copy. */
+  readonly elsewhere: boolean;
+  /** A newer build waits. */
+  readonly newer: boolean;
   readonly sheet: SheetName;
   /** The id of the chosen thing: arbor, part, plate, pillar or `case`. */
   readonly chosen: string | null;
@@ -68,7 +82,8 @@ export interface State {
 export type Life = "document" | "work" | "choice" | "session" | "transient" | "derived";
 
 export const LIFE: { readonly [K in keyof State]: Life } = {
-  instrument: "document", history: "work", file: "work", sheet: "work", chosen: "work",
+  instrument: "document", history: "work", file: "work", handle: "work", shelf: "work", book: "work", sheet: "work", chosen: "work",
+  kept: "session", notKept: "session", elsewhere: "session", newer: "session",
   units: "choice", look: "choice", singleKeys: "choice",
   finding: "session", way: "session", planting: "session", standing: "session", lift: "session", cut: "session", plates: "session", refusal: "session",
   drag: "transient", trial: "transient", preview: "transient", saying: "transient",

@@ -9,7 +9,8 @@ import type { Worker } from "./worked.ts";
 export type Store = StoreApi<State>;
 
 export const EMPTY: State = {
-  instrument: null, history: NO_HISTORY, file: null, sheet: "calliper", chosen: null, finding: null, way: "in gear",
+  instrument: null, history: NO_HISTORY, file: null, handle: null, shelf: null, book: [], kept: true, notKept: null, elsewhere: false, newer: false,
+  sheet: "calliper", chosen: null, finding: null, way: "in gear",
   planting: false, units: "mm", look: "as the system", singleKeys: true, standing: null, lift: 0, cut: 0, plates: 0.14, refusal: null,
   drag: null, trial: null, preview: null, saying: null, worked: null,
 };

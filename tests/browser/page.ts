@@ -6,7 +6,7 @@ import { preview, type PreviewServer } from "vite";
 
 export const PICTURES = "tests/pictures";
 /** Plain software rendering, and no network of the browser's own. */
-const ARGS = [
+export const ARGS: readonly string[] = [
   "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
 ];
 
@@ -40,7 +40,7 @@ export async function startBench(): Promise<Bench> {
   const server: PreviewServer = await preview({ preview: { port: 0, host: "127.0.0.1" }, logLevel: "silent" });
   const address = server.resolvedUrls?.local[0];
   if (!address) throw new Error("the preview server gave no address");
-  const browser: Browser = await chromium.launch({ executablePath, args: ARGS });
+  const browser: Browser = await chromium.launch({ executablePath, args: [...ARGS] });
   return {
     address,
     open: (options = {}) => openPage(browser, address, options),
@@ -54,6 +54,8 @@ export async function startBench(): Promise<Bench> {
 async function openPage(browser: Browser, address: string, { width = 1440, height = 900, dark = false, still = true, touch = false, bare = false }: Opening): Promise<Opened> {
   const context = await browser.newContext({
     viewport: { width, height }, colorScheme: dark ? "dark" : "light", reducedMotion: still ? "reduce" : "no-preference", hasTouch: touch,
+    // It would take in the whole build for every page; it has tests of its own.
+    serviceWorkers: "block",
   });
   const page = await context.newPage();
   const requests: string[] = [], complaints: string[] = [];

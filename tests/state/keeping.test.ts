@@ -1,64 +1,38 @@
 import { describe, expect, it } from "vitest";
-import { type Keep, keepChoices, keepWork, keptChoices, keptWork, NOT_KEPT, type Work } from "../../src/state/keeping.ts";
+import { writeInstrument } from "../../src/document/index.ts";
 import { NO_HISTORY, stepped } from "../../src/state/history.ts";
+import { earlierTaken, earlierWork, keepChoices, keepOf, keepStanding, keptChoices, keptStanding } from "../../src/state/keeping.ts";
 import { SLIPWAY } from "../fixtures/slipway.ts";
-
-/** A store that holds so many characters. */
-function storeOf(room = Infinity): Keep & { readonly held: Map<string, string> } {
-  const held = new Map<string, string>();
-  return {
-    held,
-    getItem: (key) => held.get(key) ?? null,
-    removeItem: (key) => { held.delete(key); },
-    setItem: (key, value) => {
-      if (value.length > room) throw new DOMException("full", "QuotaExceededError");
-      held.set(key, value);
-    },
-  };
-}
+import { storeOf } from "./shelf.ts";
 
 const moved = { ...SLIPWAY, name: "Slipway clock, moved" };
-const WORK: Work = {
-  instrument: moved, history: stepped(NO_HISTORY, SLIPWAY, moved, "named"), file: "slipway.instrument.json",
-  sheet: "dials", chosen: "B", turns: 12.5,
-};
+const history = stepped(NO_HISTORY, SLIPWAY, moved, "named");
 
-describe("work in hand", () => {
-  it("comes back whole after a reload, with what can be undone", () => {
+describe("work that an earlier version kept", () => {
+  it("is read whole, with what can be undone, until it has been taken over", () => {
     const store = storeOf();
-    expect(keepWork(store, WORK)).toBeNull();
-    expect(keptWork(store)).toEqual(WORK);
-  });
-
-  it("is kept without its history where there is only room for that, and still says it is not saved", () => {
-    const store = storeOf();
-    keepWork(store, { ...WORK, history: NO_HISTORY });
-    const without = [...store.held.values()][0]!.length;
-    const small = storeOf(without + 20);
-    const long = { ...WORK.history, past: Array.from({ length: 40 }, () => WORK.history.past[0]!) };
-    expect(keepWork(small, { ...WORK, history: long })).toBeNull();
-    expect(keptWork(small)).toMatchObject({ history: { past: [], future: [], savedAt: null } });
-  });
-
-  it("is said in words where the store is full", () => {
-    expect(keepWork(storeOf(50), WORK)).toBe(NOT_KEPT);
+    store.setItem("endshake.work", JSON.stringify({ text: writeInstrument(moved), history, file: "slipway.instrument.json", sheet: "dials" }));
+    expect(earlierWork(store)).toEqual({ instrument: moved, history, file: "slipway.instrument.json" });
+    earlierTaken(store, true);
+    expect(earlierWork(store)).toBeNull();
+    expect(store.held.size).toBe(0);
   });
 
   it("is passed over where the store holds nonsense", () => {
     for (const text of ["", "{", "[]", "null", '{"text": 5}']) {
       const store = storeOf();
       store.setItem("endshake.work", text);
-      expect(keptWork(store)).toBeNull();
+      expect(earlierWork(store)).toBeNull();
     }
   });
-});
 
-describe("work that cannot be read any more", () => {
-  it("is refused with its faults, as a file is", () => {
+  it("is refused with its faults once, as a file is, and its text stays", () => {
     const store = storeOf();
     store.setItem("endshake.work", JSON.stringify({ text: '{"endshake": 99}' }));
-    const kept = keptWork(store);
-    expect(kept).toMatchObject({ refused: [{ path: "endshake" }] });
+    expect(earlierWork(store)).toMatchObject({ refused: [{ path: "endshake" }] });
+    earlierTaken(store, false);
+    expect(earlierWork(store)).toBeNull();
+    expect([...store.held.values()].join()).toContain("99");
   });
 });
 
@@ -69,5 +43,24 @@ describe("the maker's choices", () => {
     expect(keptChoices(store)).toEqual({ units: "inch", look: "dark", singleKeys: false });
     store.setItem("endshake.choices", '{"units": "cubit", "look": 3, "singleKeys": true}');
     expect(keptChoices(store)).toEqual({ singleKeys: true });
+  });
+
+  it("cost nothing where the store is full or forbidden", () => {
+    expect(() => keepChoices(storeOf(3), { units: "mm", look: "light", singleKeys: true })).not.toThrow();
+    const forbidden = keepOf(() => { throw new DOMException("no", "SecurityError"); });
+    expect(keptChoices(forbidden)).toEqual({});
+  });
+});
+
+describe("where a tab was", () => {
+  it("comes back, and nonsense is passed over", () => {
+    const store = storeOf();
+    const standing = { id: "a", sheet: "dials", chosen: "B", turns: 12.5 };
+    keepStanding(store, standing);
+    expect(keptStanding(store)).toEqual(standing);
+    store.setItem("endshake.standing", '{"id": "a", "turns": "many", "chosen": 4}');
+    expect(keptStanding(store)).toEqual({ id: "a", sheet: "", chosen: null, turns: 0 });
+    store.setItem("endshake.standing", '{"id": 3}');
+    expect(keptStanding(store)).toBeNull();
   });
 });
