@@ -9,6 +9,7 @@ import { handsOn } from "./hold.ts";
 import { Marks } from "./marks/Marks.tsx";
 import { placeOf } from "./marks/quarrel.ts";
 import { Room } from "./metal/Room.tsx";
+import { REST_MS } from "./pace.ts";
 import type { MovementViewProps } from "./props.ts";
 import { createRenderer, kindOfCard } from "./renderer.ts";
 import { Scene } from "./Scene.tsx";
@@ -69,7 +70,7 @@ function useDrawing(stage: Stage, host: RefObject<HTMLDivElement | null>): Drawi
       stage.size = { width, height };
       if (reshaped) stand(stage, true);
       const ready = root.configure({
-        gl: () => createRenderer(canvas, plain), frameloop: "demand", dpr: plain ? 1 : [1, 2], size: { width, height, top: 0, left: 0 },
+        gl: () => createRenderer(canvas, plain), frameloop: "demand", dpr: plain ? 1 : [1, 2], performance: { min: 0.5, debounce: REST_MS }, size: { width, height, top: 0, left: 0 },
         ...(plain ? {} : { shadows: "percentage" as const }), flat: false,
       });
       if (first) ready.then(() => { if (!gone) setDrawing({ root, plain }); }, () => { if (!gone) setDrawing("refused"); });
