@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Contact, contactAt, flanksOf, freeArcsAt } from "../../../geometry/depth/contact.ts";
+import { type Contact, contactAt, driveOf, flanksOf, freeArcsAt } from "../../../geometry/depth/contact.ts";
 import { flankOf } from "../../../geometry/depth/flank.ts";
 import { involuteBacklashMm, involuteContactRatio, involuteInterferes, involuteSpan } from "../../../geometry/depth/involute.ts";
 import { involutePairOf, type Pair, pairOf, workingRadiusMm } from "../../../geometry/depth/pair.ts";
@@ -10,7 +10,7 @@ import { toDeg } from "../../../geometry/numeric/angle.ts";
 import { rolledAt, rollToPolar, theoreticalAddendum } from "../../../geometry/teeth/addendum.ts";
 import { straightPiece, type Piece } from "../../../geometry/teeth/profile.ts";
 import { placed } from "../../../geometry/planar/outline.ts";
-import { profileOf, toothOutline } from "../../../geometry/teeth/forms.ts";
+import { profileOf, toothOutline, trundleOutlines } from "../../../geometry/teeth/forms.ts";
 import { lantern, pairStand, pinion, wheel } from "./stand.ts";
 
 const clock = { form: "cycloidal" };
@@ -234,13 +234,20 @@ describe("whole pairs of clock teeth and lanterns", () => {
       expect(there.ends).toBeCloseTo(-back.begins!, 6);
     }
   });
-  it("[DEPTH15] opening the distance never lowers the least free arc", () => {
-    const pairs: [Part, Part][] = [[wheel("A1", 60, clock), pinion("B1", 8, clock)], [wheel("A1", 64, clock), lantern("B1", 8, 1.3)], [wheel("A1", 40, { form: "straight" }), wheel("B1", 50, { form: "straight" })]];
+  it("[DEPTH15] [DEPTH2] opening the distance never lowers the least free arc, of any form, whichever drives", () => {
+    const filed = { form: "straight" }, ring = wheel("R1", 60, { internal: true, outsideDiameter: 70, topping: 0.45 });
+    const pairs: [Part, Part][] = [
+      [wheel("A1", 60), pinion("B1", 20)], [wheel("A1", 60, clock), pinion("B1", 8, clock)], [pinion("A1", 8, clock), wheel("B1", 60, clock)],
+      [wheel("A1", 64, clock), lantern("B1", 8, 1.3)], [lantern("A1", 8, 1.3), wheel("B1", 64, clock)],
+      [wheel("A1", 40, filed), wheel("B1", 50, filed)], [ring, wheel("B1", 24)], [wheel("A1", 24), ring],
+    ];
     for (const [a, b] of pairs) {
-      const flanks = flanksOf(pairOf(pairStand(a, b), 0)), from = flanks.pair.computedMm!;
+      const flanks = flanksOf(pairOf(pairStand(a, b), 0)), from = flanks.pair.computedMm!, way = flanks.pair.annulus ? -1 : 1;
       let last = -Infinity;
       for (let opened = -0.2; opened <= 0.6; opened += 0.05) {
-        const arc = freeArcsAt(flanks, from + opened, 48)!.leastRad * workingRadiusMm(flanks.pair, from + opened);
+        const distance = from + way * opened;
+        // An annulus opens as its pinion comes nearer, and its working circle then shrinks: the turn of the driven is what opens.
+        const arc = freeArcsAt(flanks, distance, 48)!.leastRad * workingRadiusMm(flanks.pair, flanks.pair.annulus ? from : distance);
         expect(arc).toBeGreaterThanOrEqual(last - 1e-9);
         last = arc;
       }
@@ -249,45 +256,94 @@ describe("whole pairs of clock teeth and lanterns", () => {
 });
 
 describe("the drawn teeth themselves", () => {
-  /** How deep any corner of one tooth's polygon lies inside the other's, mm, by brute force over the teeth near the line of centres. */
-  function overlapMm(a: Part, b: Part, opened: number, phase: number, backRad: number): number {
-    const { pair, distance, contact } = run(a, b, opened, 60);
-    const turn = (phase / 60) * ((2 * Math.PI) / pair.driver.teeth.count);
-    const ratio = pair.driver.teeth.count / pair.driven.teeth.count;
-    const touch = contact.touches[phase]!, flanks = flanksOf(pair);
-    const mating: Mating = { driver: flanks.driver, driven: flanks.driven, axisX: distance, facing: -1, choosingRad: 0.02 };
-    // The driven stands where the bearing tooth holds it.
-    const pitch = (2 * Math.PI) / pair.driver.teeth.count;
-    let stands = -Infinity;
-    for (let k = -4; k <= 4; k++) stands = Math.max(stands, (touchAt(mating, turn + k * pitch)?.leadRad ?? -Infinity) - k * pitch * ratio);
-    expect(touch).not.toBeNull();
-    const one = placed(toothOutline(pair.driver.teeth, CHORD), turn, 0, 0), two = placed(toothOutline(pair.driven.teeth, CHORD), Math.PI - stands + backRad, distance, 0);
-    return Math.max(deepestIn(one, two), deepestIn(two, one));
+  const CHORD = 0.004;
+  const filed = { form: "straight", thinning: 0.6 };
+  const ring = wheel("R1", 48, { internal: true, outsideDiameter: 60, topping: 0.45 });
+  /** Name, driver, driven, opening from the computed distance that clears, and one that is deep. */
+  const pairs: [string, Part, Part, number, number][] = [
+    ["involutes", wheel("A1", 24), pinion("B1", 14), 0.05, -0.3],
+    ["clock teeth", wheel("A1", 30, clock), pinion("B1", 8, clock), 0.05, -1],
+    ["clock teeth, the pinion driving", pinion("A1", 10, clock), wheel("B1", 30, clock), 0.05, -1],
+    ["straight teeth", wheel("A1", 30, filed), wheel("B1", 24, filed), 0.1, -1],
+    ["a lantern", wheel("A1", 32, clock), lantern("B1", 8, 1.2), 0.05, -1.2],
+    ["a lantern that drives", lantern("A1", 10, 1.2), wheel("B1", 30, clock), 0.05, -1.2],
+    ["an annulus", wheel("A1", 18), ring, 0.05, -0.3],
+    ["an annulus that drives", ring, wheel("B1", 18), 0.05, -0.3],
+  ];
+  const PHASES = 6;
+
+  it.each(pairs)("[DEPTH11] %s: never overlap by more than the chord error where the kernel lets them touch, on either side, and do when pressed further", (_, a, b, opened) => {
+    const stands = standsOf(a, b, opened);
+    for (let phase = 0; phase < PHASES; phase++) {
+      const [back, forward] = stands.between(phase), own = stands.radius;
+      for (const at of [back, forward, (back + forward) / 2]) expect(stands.overlapMm(phase, at)).toBeLessThan(2 * CHORD);
+      for (const at of [back - (10 * CHORD) / own, forward + (10 * CHORD) / own]) expect(stands.overlapMm(phase, at)).toBeGreaterThan(2 * CHORD);
+    }
+  });
+  it.each(pairs)("[DEPTH15] %s: overlap wherever the driven stands, at some phase, at a distance where the free arc is under 0", (_, a, b, _clears, deep) => {
+    const stands = standsOf(a, b, deep);
+    const phases = Array.from({ length: PHASES }, (_, phase) => phase).filter((phase) => { const [back, forward] = stands.between(phase); return forward < back; });
+    expect(phases.length).toBeGreaterThan(0);
+    for (const phase of phases) {
+      const [back, forward] = stands.between(phase);
+      for (let i = 0; i <= 8; i++) {
+        const at = forward + ((back - forward) * i) / 8;
+        expect(stands.overlapMm(phase, at)).toBeGreaterThan(Math.min(CHORD, ((back - forward) * stands.radius) / 8));
+      }
+    }
+  });
+
+  /** The pair at a distance: between what places the kernel lets the driven's tooth stand, and how deep the polygons then lie in one another. */
+  function standsOf(a: Part, b: Part, opened: number) {
+    const pair = pairOf(pairStand(a, b), 0), flanks = flanksOf(pair), way = pair.annulus ? -1 : 1;
+    const distance = pair.computedMm! + way * opened, { mating, pitchRad, ratio, first, last } = driveOf(flanks, distance)!;
+    const arcs = contactAt(flanks, distance, PHASES)!.freeArcRad;
+    const teeth = (side: Pair["driver"]) => (side.teeth.form === "lantern" ? trundleOutlines(side.teeth, CHORD) : [toothOutline(side.teeth, CHORD)]);
+    const turnOf = (phase: number) => (phase / PHASES) * pitchRad;
+    return {
+      radius: workingRadiusMm(pair, distance),
+      between(phase: number): [number, number] {
+        let back = -Infinity;
+        for (let k = -6; k <= 6; k++) {
+          const u = turnOf(phase) + k * pitchRad;
+          if (u >= first && u <= last) back = Math.max(back, (touchAt(mating, u)?.leadRad ?? -Infinity) - k * pitchRad * ratio);
+        }
+        return [back, back + arcs[phase]];
+      },
+      overlapMm(phase: number, standsRad: number): number {
+        const ones = teeth(pair.driver).map((o) => placed(o, turnOf(phase), 0, 0));
+        const twos = teeth(pair.driven).map((o) => placed(o, pair.annulus ? standsRad : Math.PI - standsRad, mating.axisX, 0));
+        let deepest = 0;
+        for (const one of ones) for (const two of twos)
+          deepest = Math.max(deepest, deepestIn(one, two, pair.annulus === "driven"), deepestIn(two, one, pair.annulus === "driver"));
+        return deepest;
+      },
+    };
   }
-  const CHORD = 0.002;
-  function deepestIn(points: Float64Array, polygon: Float64Array): number {
+
+  /** How far any corner of one polygon lies in the metal of another, mm: inside it, or outside an annulus's. */
+  function deepestIn(points: Float64Array, polygon: Float64Array, outside: boolean): number {
+    const xs = polygon.filter((_, i) => i % 2 === 0), ys = polygon.filter((_, i) => i % 2 === 1);
+    const [left, right, low, high] = [least(xs), most(xs), least(ys), most(ys)];
     let deepest = 0;
     for (let i = 0; i < points.length; i += 2) {
-      let inside = false, near = Infinity;
       const x = points[i], y = points[i + 1];
-      for (let j = 0, k = polygon.length - 2; j < polygon.length; k = j, j += 2) {
-        const ax = polygon[k], ay = polygon[k + 1], bx = polygon[j], by = polygon[j + 1];
-        if (by > y !== ay > y && x < ((ax - bx) * (y - by)) / (ay - by) + bx) inside = !inside;
-        const dx = bx - ax, dy = by - ay, t = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1)));
-        near = Math.min(near, Math.hypot(x - ax - t * dx, y - ay - t * dy));
+      if (isIn(x, y, xs, ys, left, right, low, high) === outside) continue;
+      let near = Infinity;
+      for (let j = 0, k = xs.length - 1; j < xs.length; k = j++) {
+        const dx = xs[j] - xs[k], dy = ys[j] - ys[k], t = Math.max(0, Math.min(1, ((x - xs[k]) * dx + (y - ys[k]) * dy) / (dx * dx + dy * dy || 1)));
+        near = Math.min(near, (x - xs[k] - t * dx) ** 2 + (y - ys[k] - t * dy) ** 2);
       }
-      if (inside) deepest = Math.max(deepest, near);
+      deepest = Math.max(deepest, Math.sqrt(near));
     }
     return deepest;
   }
-  const pairs: [string, Part, Part, number][] = [
-    ["involutes", wheel("A1", 24), pinion("B1", 14), 0.05], ["clock teeth", wheel("A1", 30, clock), pinion("B1", 8, clock), 0.05],
-    ["straight teeth", wheel("A1", 30, { form: "straight", thinning: 0.6 }), wheel("B1", 24, { form: "straight", thinning: 0.6 }), 0.1],
-  ];
-  it.each(pairs)("[DEPTH11] %s never overlap by more than the chord error where they touch, and do when the driven is pressed back", (_, a, b, opened) => {
-    for (const phase of [0, 7, 19, 33, 52]) {
-      expect(overlapMm(a, b, opened, phase, 0)).toBeLessThan(2 * CHORD);
-      expect(overlapMm(a, b, opened, phase, 0.01)).toBeGreaterThan(2 * CHORD);
-    }
-  });
+
+  function isIn(x: number, y: number, xs: Float64Array, ys: Float64Array, left: number, right: number, low: number, high: number): boolean {
+    let inside = false;
+    if (x < left || x > right || y < low || y > high) return false;
+    for (let j = 0, k = xs.length - 1; j < xs.length; k = j++)
+      if (ys[j] > y !== ys[k] > y && x < ((xs[k] - xs[j]) * (y - ys[j])) / (ys[k] - ys[j]) + xs[j]) inside = !inside;
+    return inside;
+  }
 });
