@@ -47,7 +47,20 @@ export function ringsOf(movement: Movement): Ring[] {
       });
     }
   }
-  return rings;
+  return movement.instrument.dials === undefined ? rings : rings.map((ring) => asSaid(movement, ring));
+}
+
+/** A ring as the file says it, where it says one for this display with its marks evenly from the top; its height is still under its pointer. */
+function asSaid({ instrument, arborIndex }: Movement, ring: Ring): Ring {
+  const said = instrument.dials?.flatMap((d) => d.rings).find((r) => r.display === ring.id);
+  if (!said || said.follows !== undefined || said.marks !== undefined || (said.zero ?? 90) !== 90) return ring;
+  const divisions = said.divisions ?? ring.divisions, { labels } = said;
+  const numerals = labels ? labels.map((text, i) => ({ at: (divisions * (i === 0 ? labels.length : i)) / labels.length, text }))
+    : said.numerals === "none" ? [] : numeralsFor(divisions);
+  return {
+    ...ring, divisions, numerals, innerMm: said.insideDiameter / 2, outerMm: said.outsideDiameter / 2,
+    carrier: said.carrier === undefined ? ring.carrier : arborIndex.get(said.carrier) ?? null, clockwise: (said.sense ?? (ring.clockwise ? "clockwise" : "anticlockwise")) === "clockwise",
+  };
 }
 
 /** Roman up to 24 where twelve or twenty-four are told; else every 2, 5, 10, 30 … so that at most 24 stand. */
