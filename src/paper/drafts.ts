@@ -1,11 +1,12 @@
 // All sheets of a movement, in the order in which a maker turns them over.
 import {
-  arborFigures, columnsOf, cotterFigures, cutterList, facesOf, heatTable, housingFigures, isPiece, isToothed, type Movement, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
+  arborFigures, columnsOf, cotterFigures, cutterList, facesOf, heatTable, housingFigures, isPiece, isToothed, type Movement, type Part, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
   settingTable, stockList, trainLines, wheelFigures, windowsOf, type PlateFigures,
 } from "../../geometry/index.ts";
 import type { Draft } from "./draft.ts";
 import { arborDraft } from "./sheets/arbor.ts";
 import { dialDraft } from "./sheets/dial.ts";
+import { explodedDraft } from "./sheets/exploded.ts";
 import { calliperDraft, elevationDraft, generalDraft, layoutOf } from "./sheets/layout.ts";
 import { assemblyDraft, cuttersDraft, heatsDraft, partsDraft, settingDraft, trainDraft } from "./sheets/lists.ts";
 import { cotterDraft, housingDraft, pieceDraft, pillarsDraft } from "./sheets/pieces.ts";
@@ -18,6 +19,7 @@ export function draftsOf(movement: Movement): Draft[] {
   const wheels = all.filter(isToothed).map((p) => wheelFigures(movement, p.id, windows)).filter((w) => w !== null);
   const plates = frame.plates.map((p) => plateFigures(movement, p.id, windows)).filter((p) => p !== null);
   const layout = layoutOf(movement, planThings(movement)), columns = columnsOf(movement), parts = partsList(movement, windows), heats = heatTable(movement);
+  const together = puttingTogether(movement), steps = together.steps.map(({ title, says, ids }) => ({ title, says, ids }));
   const shakes = movement.arbors.map((a) => ({ id: a.id, ...a.shake }));
   return [
     generalDraft(layout), calliperDraft(layout), ...(columns.length > 0 ? [elevationDraft(columns, layout, shakes)] : []),
@@ -32,11 +34,24 @@ export function draftsOf(movement: Movement): Draft[] {
     ...(frame.case ? [housingDraft(housingFigures(frame.case))] : []),
     ...facesOf(movement).map(dialDraft),
     ...(heats.length > 0 ? [heatsDraft(heats)] : []),
-    assemblyDraft(puttingTogether(movement).steps.map(({ title, says, ids }) => ({ title, says, ids }))),
+    assemblyDraft(steps),
+    ...(layout.things.length > 0 ? [explodedDraft({ steps, base: together.base, things: layout.things, plates: frame.plates, pillars: frame.pillars, shapes: all.flatMap(shapeOf) })] : []),
     partsDraft(parts, stockList(parts)),
     cuttersDraft(cutterList(movement), drillsOf(plates)),
     ...(movement.displays.length > 0 ? [settingDraft(movement.displays.map((d) => d.name), instrument.displays?.find((d) => d.epoch)?.epoch ?? null, settingTable(movement))] : []),
   ];
+}
+
+/** What is seen of parts that are not round about their arbor. */
+function shapeOf(part: Part): { readonly id: string; readonly corners: readonly (readonly [number, number])[] }[] {
+  if (part.kind === "pin") {
+    const a = (part.angle * Math.PI) / 180, r = part.diameter / 2;
+    return [{ id: part.id, corners: Array.from({ length: 12 }, (_, i) => [part.radius * Math.cos(a) + r * Math.cos((i * Math.PI) / 6), part.radius * Math.sin(a) + r * Math.sin((i * Math.PI) / 6)] as const) }];
+  }
+  if (part.kind !== "pointer" && part.kind !== "arm") return [];
+  const c = Math.cos((part.angle * Math.PI) / 180), s = Math.sin((part.angle * Math.PI) / 180), h = part.width / 2, tail = part.kind === "pointer" ? part.tail : h;
+  const corners = ([[-tail, -h], [part.length, -h / 4], [part.length, h / 4], [-tail, h]] as const).map(([x, y]) => [x * c - y * s, x * s + y * c] as const);
+  return [{ id: part.id, corners }];
 }
 
 const displayLines = (movement: Movement) => movement.displays.map((d) => ({
