@@ -19,7 +19,7 @@ const FORBIDDEN: readonly [string, string][] = [
 /** What each room of the shell may import besides packages. */
 const SHELL: Record<string, readonly string[]> = {
   "src/document": ["geometry", "src/document"],
-  "src/workers": ["geometry", "src/document", "src/workers"],
+  "src/workers": ["geometry", "src/document", "src/paper", "src/workers"],
   "src/cli": ["geometry", "src/document", "src/paper", "src/cli"],
   "src/paper": ["geometry", "src/document", "src/paper"],
   "scenes": ["geometry", "scenes"],

@@ -5,10 +5,12 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { readInstrument } from "../document/index.ts";
 import { PAPER, type PaperSize } from "../paper/drawing.ts";
-import { exportSteps, FORMATS, type Format, type HowToExport, zipOf } from "../paper/files/export.ts";
-import { type OutFile } from "../paper/files/file.ts";
+import { exportSteps, type HowToExport } from "../paper/files/export.ts";
+import type { OutFile } from "../paper/files/file.ts";
 import { FONT_FILES } from "../paper/files/fonts.ts";
+import { type Format, FORMATS } from "../paper/files/formats.ts";
 import type { Fonts } from "../paper/files/pdf.ts";
+import { zipOf } from "../paper/files/zip.ts";
 import { CallFault, command, readWords } from "./words.ts";
 
 await command(async () => {

@@ -12,6 +12,7 @@ import { Notices } from "./Notices.tsx";
 import { Openings } from "./Openings.tsx";
 import { STANDING_WORDS, STANDINGS, WAY_WORDS, WAYS } from "./ways.ts";
 
+const Export = lazy(() => import("./export/Export.tsx").then((m) => ({ default: m.Export })));
 const Kept = lazy(() => import("./kept/Kept.tsx").then((m) => ({ default: m.Kept })));
 /** Steps in the menu, each way. */
 const STEPS_SHOWN = 12;
@@ -22,6 +23,9 @@ export function Head() {
   const narrow = useNarrow();
   const name = useNow((s) => s.instrument?.name ?? null);
   const [shelfOpen, setShelfOpen] = useState(false);
+  const [exportOpen, setExportOpen] = useState(false);
+  const open = useNow((s) => s.instrument !== null);
+  const files = <button type="button" data-closes disabled={!open} onClick={() => setExportOpen(true)}>Export</button>;
   const kept = <button type="button" data-closes onClick={() => setShelfOpen(true)}>Kept work</button>;
   return (
     <div className="top">
@@ -31,12 +35,12 @@ export function Head() {
         {!narrow && <Standing />}
         <div className="does">
           {narrow ? (
-            <Menu label="More"><Standing /><UndoRedo /><Steps most={3} /><Opening kept={kept} /><UnitsChoice /><Views /><Openings /><Settings /></Menu>
+            <Menu label="More"><Standing /><UndoRedo /><Steps most={3} /><Opening kept={kept} />{files}<UnitsChoice /><Views /><Openings /><Settings /></Menu>
           ) : (
             <>
               <UndoRedo />
               <Steps />
-              <div className="row"><Opening kept={kept} /></div>
+              <div className="row"><Opening kept={kept} />{files}</div>
               <UnitsChoice />
               <Menu label="Settings"><SaveAs /><Settings /></Menu>
             </>
@@ -44,6 +48,7 @@ export function Head() {
         </div>
       </header>
       <Notices />
+      {exportOpen && <Suspense fallback={null}><Export onClose={() => setExportOpen(false)} /></Suspense>}
       {shelfOpen && <Suspense fallback={null}><Kept onClose={() => setShelfOpen(false)} /></Suspense>}
     </div>
   );

@@ -7,14 +7,11 @@ import { tableCsv } from "./csv.ts";
 import { cuttingDxf, cutIds } from "./cutting.ts";
 import { drawingDxf } from "./dxf.ts";
 import { distinct, fileName, foulWords, type OutFile, textFile } from "./file.ts";
+import { type Format, FORMATS } from "./formats.ts";
 import { movementGlb } from "./glb.ts";
 import { type Fonts, plansPdf } from "./pdf.ts";
 import { meshStl } from "./stl.ts";
 import { movementThreeMf } from "./three-mf.ts";
-import { zipOf } from "./zip.ts";
-
-export const FORMATS = ["PDF", "SVG", "DXF", "STL", "3MF", "glTF", "CSV"] as const;
-export type Format = (typeof FORMATS)[number];
 
 export interface HowToExport extends PlanOptions {
   /** All where absent. */
@@ -50,8 +47,6 @@ export async function filesOf(instrument: Instrument, fonts: Fonts, how: HowToEx
   for await (const { file } of exportSteps(instrument, fonts, how)) files.push(file);
   return files;
 }
-
-export { zipOf };
 
 type Maker = (work: Work) => Iterable<OutFile> | AsyncIterable<OutFile>;
 
