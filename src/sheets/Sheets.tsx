@@ -9,6 +9,7 @@ export const SHEETS: readonly { readonly name: SheetName; readonly title: string
   { name: "depthing", title: "Depthing", Part: lazy(() => import("./depthing/Depthing.tsx").then((m) => ({ default: m.Depthing }))) },
   { name: "dials", title: "Dials", Part: lazy(() => import("./dials/Dials.tsx").then((m) => ({ default: m.Dials }))) },
   { name: "together", title: "Putting together", Part: lazy(() => import("./together/Together.tsx").then((m) => ({ default: m.Together }))) },
+  { name: "workshop", title: "Workshop", Part: lazy(() => import("./workshop/Workshop.tsx").then((m) => ({ default: m.Workshop }))) },
   { name: "making", title: "Making", Part: lazy(() => import("./making/Making.tsx").then((m) => ({ default: m.Making }))) },
 ];
 
