@@ -86,6 +86,7 @@ function List({ instrument, shown, onShow, onAdded, onOther }: {
   };
   return (
     <nav className="things" aria-label="Everything in the instrument" onKeyDown={keyed}>
+      <h2 className="unseen">Everything in the instrument</h2>
       {sections.map((section, k) => (
         <section key={section.title} aria-label={section.title}>
           <div className="heading">
