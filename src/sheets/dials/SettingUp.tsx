@@ -24,7 +24,7 @@ export function SettingUp({ movement }: { readonly movement: Movement }) {
     <section className="setting-up">
       <div className="heading"><h2 id="setting">Setting up</h2><span className="beside">where each pointer should stand</span>
         <span className="end"><button type="button" onClick={() => print()}>Print the table</button></span></div>
-      <div className="scroll-x">
+      <div className="scroll-x" tabIndex={0} role="group" aria-label="Setting up, a wide table">
         <table aria-labelledby="setting">
           <thead><tr><th>date</th><th className="figure">turns</th>{movement.displays.flatMap((d, i) => [
             <th key={d.id} className="figure">{d.name}</th>, ...(inSky(i) ? [<th key={`${d.id} true`} className="figure soft">true</th>] : []),

@@ -146,7 +146,7 @@ function Found({ movement, display, asked, answered, searching, way }: {
               return (
                 <tr key={key} className={`pick ${key === picked || (picked === null && key === inUse) ? "here" : ""}`} aria-selected={key === picked} onClick={pick}>
                   <td className="figure">{i + 1}</td>
-                  <td><button type="button" className="plain choose" aria-label={`${t.driven.join(" × ")} over ${t.drivers.join(" × ")}`} onClick={(e) => { e.stopPropagation(); pick(); }}>
+                  <td><button type="button" className="plain choose" onClick={(e) => { e.stopPropagation(); pick(); }}>
                     <Train of={t.driven.map((over, k) => ({ over, under: t.drivers[k] ?? 1 }))} way={way === "columns" ? "fractions" : way} /></button>
                     {key === inUse && <span className="in-use"> in use</span>}</td>
                   <td className="figure">{answered ? sixths(answered.fromDays / toNumber(t.ratio)) : ""}</td>
