@@ -70,10 +70,10 @@ function Standing() {
   const words = drag === null ? (untouched ? "unchanged" : saved ? "saved" : "not saved")
     : hold ?? (way === "in gear" ? `moving ${drag}; Esc puts it back` : "trying the depth, not yet kept; Esc puts it back");
   return (
-    <>
+    <div className="states">
       <div className={drag !== null && hold !== null ? "state saying" : "state"} role="status">{words}</div>
-      {drag === null && !untouched && !saved && <div className="state keeping">{elsewhere || notKept ? "" : kept ? "kept in this browser" : "being kept"}</div>}
-    </>
+      {drag === null && !untouched && !saved && <div className="keeping">{elsewhere || notKept ? "" : kept ? "kept in this browser" : "being kept"}</div>}
+    </div>
   );
 }
 

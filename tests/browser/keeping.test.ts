@@ -96,7 +96,7 @@ describe("a second tab", () => {
     const dialog = await keptWork(first);
     const names = dialog.getByRole("list", { name: "Instruments kept in this browser" }).locator("i");
     await expect.poll(() => names.allTextContents().then((all) => [...all].sort())).toEqual(["Estuary dial", "Estuary dial, copy"]);
-  }));
+  }), 240_000);
 });
 
 describe("a store that is full", () => {
