@@ -1,6 +1,7 @@
 // `npm run bench`: seeded, warmed, each against its peer in the same run, with a checksum of the answers.
 import { benchDepth } from "./depth.ts";
 import { benchExamining } from "./examining.ts";
+import { benchFiles } from "./files.ts";
 import { benchGaps } from "./gaps.ts";
 import { figure, table } from "./measure.ts";
 import { benchMeshes } from "./meshes.ts";
@@ -17,3 +18,4 @@ process.stdout.write(`\n${benchSearching()}`);
 process.stdout.write(`\n${benchWholeTurn()}`);
 process.stdout.write(`\n${benchNumbers()}`);
 process.stdout.write(`\n${benchDepth()}`);
+process.stdout.write(`\n${await benchFiles()}`);
