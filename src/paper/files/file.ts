@@ -28,3 +28,9 @@ export function distinct(names: readonly string[]): string[] {
 /** What every export of an instrument that fouls says; empty where nothing fouls. */
 export const foulWords = (fouls: number): string =>
   (fouls === 0 ? "" : `This instrument fouls in ${fouls === 1 ? "one place" : `${fouls} places`}: see the examiner's sheet before cutting metal.`);
+
+/**
+ * To a millionth (mm, or of a unit normal). Sines differ in their last bit from engine to engine; what should be nothing
+ * would show it, and bytes would not be the same everywhere.
+ */
+export const steady = (value: number): number => Math.round(value * 1e6) / 1e6 || 0;

@@ -2,6 +2,7 @@
 // its parts under it, by name, standing as with the input at 0, and an animation that turns the input. glTF counts in
 // metres with y upward: one node at the root turns mm with z upward into that.
 import { meshOf, type Metal, meshTextOf, type Mesh, motionOf, type Movement, poseInto, POSE_STRIDE, thingsOf, type Thing, toothPhases } from "../../../geometry/index.ts";
+import { steady } from "./file.ts";
 import { boundsOf } from "./three-mf.ts";
 
 /** Seconds for one turn of the input. */
@@ -30,7 +31,7 @@ export function movementGlb(movement: Movement, words: readonly string[]): Uint8
     const node: Json = { name: `${thing.kind} ${thing.id}`, mesh: meshAt.get(text), ...(thing.material === null ? {} : { extras: { material: thing.material } }) };
     const phase = phases.get(thing.id) ?? 0;
     if (phase !== 0) node.rotation = aboutZ(phase);
-    if (thing.arbor === null && (thing.x !== 0 || thing.y !== 0)) node.translation = [thing.x, thing.y, 0];
+    if (thing.arbor === null && (thing.x !== 0 || thing.y !== 0)) node.translation = [steady(thing.x), steady(thing.y), 0];
     under(thing.arbor === null ? 0 : arborNode[thing.arbor]!, nodes.push(node) - 1);
   }
   const animations = turning(out, movement, nodes, arborNode);
@@ -45,7 +46,8 @@ export function movementGlb(movement: Movement, words: readonly string[]): Uint8
   return packed(new TextEncoder().encode(JSON.stringify(json)), out);
 }
 
-function meshJson(out: Out, mesh: Mesh, thing: Thing): Json {
+function meshJson(out: Out, drawn: Mesh, thing: Thing): Json {
+  const mesh = { ...drawn, positions: drawn.positions.map(steady), normals: drawn.normals.map(steady) };
   const [min, max] = boundsOf(mesh), count = mesh.positions.length / 3;
   const position = accessor(out, mesh.positions, { componentType: FLOAT, count, type: "VEC3", min, max }, ARRAY);
   const normal = accessor(out, mesh.normals, { componentType: FLOAT, count, type: "VEC3" }, ARRAY);
@@ -72,10 +74,10 @@ function turning(out: Out, movement: Movement, nodes: readonly Json[], arborNode
     channels.push({ sampler: samplers.push({ input: times, output, interpolation: "LINEAR" }) - 1, target: { node, path } });
   };
   for (let i = 0; i < n; i++) {
-    const o = POSE_STRIDE * i, at = poses.map((p) => [p[o]!, p[o + 1]!, 0]), angles = unwrapped(poses.map((p) => p[o + 2]!)), node = arborNode[i]!;
+    const o = POSE_STRIDE * i, at = poses.map((p) => [steady(p[o]!), steady(p[o + 1]!), 0]), angles = unwrapped(poses.map((p) => p[o + 2]!)), node = arborNode[i]!;
     nodes[node]!.translation = at[0];
     if (at.some(([x, y]) => x !== at[0]![0] || y !== at[0]![1])) add(node, "translation", at, "VEC3");
-    if (angles.some((a) => a !== angles[0])) add(node, "rotation", angles.map(aboutZ), "VEC4");
+    if (angles.some((a) => steady(a - angles[0]!) !== 0)) add(node, "rotation", angles.map(aboutZ), "VEC4");
   }
   return channels.length === 0 ? [] : [{ name: "turning", channels, samplers }];
 }
@@ -90,7 +92,7 @@ function unwrapped(angles: readonly number[]): number[] {
   });
 }
 
-const aboutZ = (rad: number): number[] => [0, 0, Math.sin(rad / 2), Math.cos(rad / 2)];
+const aboutZ = (rad: number): number[] => [0, 0, steady(Math.sin(rad / 2)), steady(Math.cos(rad / 2))];
 
 function accessor(out: Out, data: Float32Array | Uint32Array, says: Json, target?: number): number {
   out.bufferViews.push({ buffer: 0, byteOffset: out.size, byteLength: data.byteLength, ...(target === undefined ? {} : { target }) });

@@ -1,6 +1,7 @@
 // A closed mesh as a binary STL: 80 bytes of words, a count, 50 bytes a triangle, little-endian. STL names no unit; the
 // words say that these are mm. The part stands about its own axis with its lowest point at height 0.
 import type { Mesh } from "../../../geometry/index.ts";
+import { steady } from "./file.ts";
 
 const HEAD_BYTES = 80, TRIANGLE_BYTES = 50;
 
@@ -11,11 +12,11 @@ export function meshStl({ positions, indices }: Mesh, words: string): Uint8Array
   const low = lowestOf(positions);
   const corner = (i: number): readonly [number, number, number] => {
     const at = 3 * indices[i]!;
-    return [positions[at]!, positions[at + 1]!, Math.fround(positions[at + 2]! - low)];
+    return [steady(positions[at]!), steady(positions[at + 1]!), steady(positions[at + 2]! - low)];
   };
   for (let t = 0, at = HEAD_BYTES + 4; t < count; t++, at += TRIANGLE_BYTES) {
     const corners = [corner(3 * t), corner(3 * t + 1), corner(3 * t + 2)] as const;
-    [normalOf(...corners), ...corners].flat().forEach((v, k) => view.setFloat32(at + 4 * k, v, true));
+    [normalOf(...corners), ...corners].flat().forEach((v, k) => view.setFloat32(at + 4 * k, steady(v), true));
   }
   return bytes;
 }
