@@ -78,7 +78,7 @@ export function createKeeper(around: Around): Keeper {
       decide();
       if (hold !== mine) return writer.run();
       store.setState({ elsewhere: false });
-      if (waited) void readAgain(id);
+      if (waited) void readAgain(id).then(ask);
       else ask();
     }, () => {
       mine.ours = false;

@@ -25,13 +25,19 @@ export function browserTabs(locks: LockManager | undefined, channel: BroadcastCh
       const giveUp = new AbortController();
       let letGo: () => void = () => {};
       const until = new Promise<void>((done) => { letGo = done; });
-      const patience = setTimeout(theirs, PATIENCE_MS);
+      let waiting = true;
+      // A slow machine may be late with a lock that nobody holds.
+      const patience = setTimeout(() => void locks.query().then(({ held }) => {
+        if (waiting && held?.some(({ name }) => name === PREFIX + id)) theirs();
+      }), PATIENCE_MS);
       locks.request(PREFIX + id, { signal: giveUp.signal }, () => {
+        waiting = false;
         clearTimeout(patience);
         ours();
         return until;
-      }).catch(() => clearTimeout(patience));
+      }).catch(() => { waiting = false; });
       return () => {
+        waiting = false;
         clearTimeout(patience);
         giveUp.abort();
         letGo();

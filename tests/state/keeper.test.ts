@@ -6,6 +6,7 @@ import { NO_HISTORY, stepped } from "../../src/state/history.ts";
 import { copyName, createKeeper, FORBIDDEN, FULL, OPEN_ELSEWHERE, PUT_BACK_DAYS, wouldLose } from "../../src/state/keeper.ts";
 import type { Keep } from "../../src/state/keeping.ts";
 import { createStateStore } from "../../src/state/store.ts";
+import type { Tabs } from "../../src/state/tabs.ts";
 import { createWorker } from "../../src/state/worked.ts";
 import { type Examined, examineWorked, type Examining } from "../../src/workers/examining.ts";
 import { latestOnly } from "../../src/workers/latest.ts";
@@ -16,8 +17,7 @@ const quiet = () => new Promise<void>((done) => { setTimeout(done, 5); });
 const DAY_MS = 86_400_000;
 
 /** A browser: tabs opened in it share the shelf and the locks. */
-function browser(shelf = shelfOf()) {
-  const tabs = roomOfTabs();
+function browser(shelf = shelfOf(), tabs: () => Tabs = roomOfTabs()) {
   const clock = { nowMs: Date.UTC(2026, 0, 13, 12) };
   const openTab = async (keep: Keep = storeOf(), wanted: string | null = null) => {
     const far = latestOnly<Examining, Examined>({ ask: () => Promise.reject(new Error("not asked")) });
@@ -180,6 +180,24 @@ describe("a second tab on the same instrument", () => {
     await quiet();
     expect([...shelf.held.values()].map((h) => xOf(h.text)).sort()).toEqual([34, 50]);
     expect(first.store.getState().saying).toContain("changed in another tab");
+  });
+
+  it("that only seemed to be there costs nothing: what is new is kept once the lock comes, however late", async () => {
+    const late: Tabs = {
+      hold: (_, ours, theirs) => {
+        theirs();
+        const coming = setTimeout(ours, 2);
+        return () => clearTimeout(coming);
+      },
+      held: async () => new Set(), tell: () => {}, hear: () => {},
+    };
+    const { shelf, openTab } = browser(shelfOf(), () => late);
+    const tab = await openTab();
+    tab.actions.open(SLIPWAY, null);
+    await quiet();
+    await tab.keeper.settled();
+    expect(tab.store.getState()).toMatchObject({ elsewhere: false, kept: true });
+    expect(shelf.held.size).toBe(1);
   });
 
   it("may not rename or delete what the first has in hand", async () => {
