@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ARGS, picture } from "./page.ts";
-import { cleared, freshFolder, keptBrowser, type Served, serve } from "./served.ts";
+import { cleared, freshFolder, type Kept, keptBrowser, type Served, serve } from "./served.ts";
 
 const BUILT = process.env.BUILT ?? "dist";
 let served: Served, browser: Browser;
@@ -56,13 +56,19 @@ const keptWork = async (page: Page) => {
 describe("a browser that is killed", () => {
   it("loses nothing that was done: every step is there when it is opened again, and can be undone", async () => {
     const folder = freshFolder();
+    const started: Kept[] = [];
+    const start = async () => {
+      const one = await keptBrowser(folder);
+      started.push(one);
+      return one;
+    };
     try {
-      const first = await keptBrowser(folder);
+      const first = await start();
       const page = await first.open(served.address);
       for (const x of ["7", "7.5", "8"]) await plantG(page, x);
       await kept(page);
       await first.kill();
-      const second = await keptBrowser(folder);
+      const second = await start();
       const again = await second.open(served.address);
       if (!await xOfG(again).isVisible()) await again.getByRole("button", { name: /^Arbor G:/ }).click();
       await expect.poll(() => xOfG(again).inputValue()).toBe("8.000");
@@ -70,8 +76,8 @@ describe("a browser that is killed", () => {
         await again.getByRole("button", { name: "Undo: G planted" }).click();
         await expect.poll(() => xOfG(again).inputValue()).toBe(before);
       }
-      await second.kill();
     } finally {
+      for (const one of started) await one.kill();
       cleared(folder);
     }
   }, 240_000);

@@ -72,6 +72,7 @@ export async function keptBrowser(folder: string): Promise<Kept> {
       return page;
     },
     kill: async () => {
+      if (child.exitCode !== null || child.signalCode !== null) return;
       const gone = once(child, "exit");
       child.kill("SIGKILL");
       await gone;
