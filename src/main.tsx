@@ -3,6 +3,7 @@ import { createRoot } from "react-dom/client";
 import { App } from "./App.tsx";
 import { EXAMPLES } from "./head/examples.ts";
 import { openExample } from "./head/files.ts";
+import { pictureDrawn } from "./picture.ts";
 import { SHEETS } from "./sheets/Sheets.tsx";
 import { createActions } from "./state/actions.ts";
 import { createClock, type Frames } from "./state/clock.ts";
@@ -21,10 +22,8 @@ import { workerPort } from "./workers/port.ts";
 
 const far = latestOnly(workerPort<Examining, Examined>(
   () => new Worker(new URL("./workers/examining.worker.ts", import.meta.url), { type: "module" })));
-/** The examiner comes when the picture has been drawn, or has failed to be. */
-const near = import("../scenes/MovementView.tsx").catch(() => null)
-  .then(() => new Promise((drawn) => { requestAnimationFrame(() => requestAnimationFrame(drawn)); }))
-  .then(() => import("./workers/examining.ts")).then((m) => m.examineWorked);
+/** The examiner comes after the picture. */
+const near = pictureDrawn().then(() => import("./workers/examining.ts")).then((m) => m.examineWorked);
 /** What all tabs share, and what is this tab's own. */
 const shared = keepOf(() => localStorage), own = keepOf(() => sessionStorage);
 const store = createStateStore(createWorker({ near, far }, () => performance.now()), keptChoices(shared));

@@ -1,16 +1,20 @@
-// One sheet at a time, by its tab. The sheets come on demand; only the tabs are in the first load.
+// One sheet at a time, by its tab. The sheets come on demand, after the picture; only the tabs are in the first load.
 import { type ComponentType, type KeyboardEvent, lazy, Suspense } from "react";
+import { pictureDrawn } from "../picture.ts";
 import { useActions, useNow } from "../state/hooks.ts";
 import type { SheetName } from "../state/state.ts";
 
+/** A sheet comes when it is asked for, and not before the picture. */
+const onDemand = (load: () => Promise<ComponentType>) => lazy(() => pictureDrawn().then(load).then((Sheet) => ({ default: Sheet })));
+
 export const SHEETS: readonly { readonly name: SheetName; readonly title: string; readonly Part: ComponentType }[] = [
-  { name: "numbers", title: "Numbers", Part: lazy(() => import("./numbers/Numbers.tsx").then((m) => ({ default: m.Numbers }))) },
-  { name: "calliper", title: "Calliper", Part: lazy(() => import("./calliper/Calliper.tsx").then((m) => ({ default: m.Calliper }))) },
-  { name: "depthing", title: "Depthing", Part: lazy(() => import("./depthing/Depthing.tsx").then((m) => ({ default: m.Depthing }))) },
-  { name: "dials", title: "Dials", Part: lazy(() => import("./dials/Dials.tsx").then((m) => ({ default: m.Dials }))) },
-  { name: "together", title: "Putting together", Part: lazy(() => import("./together/Together.tsx").then((m) => ({ default: m.Together }))) },
-  { name: "workshop", title: "Workshop", Part: lazy(() => import("./workshop/Workshop.tsx").then((m) => ({ default: m.Workshop }))) },
-  { name: "making", title: "Making", Part: lazy(() => import("./making/Making.tsx").then((m) => ({ default: m.Making }))) },
+  { name: "numbers", title: "Numbers", Part: onDemand(() => import("./numbers/Numbers.tsx").then((m) => m.Numbers)) },
+  { name: "calliper", title: "Calliper", Part: onDemand(() => import("./calliper/Calliper.tsx").then((m) => m.Calliper)) },
+  { name: "depthing", title: "Depthing", Part: onDemand(() => import("./depthing/Depthing.tsx").then((m) => m.Depthing)) },
+  { name: "dials", title: "Dials", Part: onDemand(() => import("./dials/Dials.tsx").then((m) => m.Dials)) },
+  { name: "together", title: "Putting together", Part: onDemand(() => import("./together/Together.tsx").then((m) => m.Together)) },
+  { name: "workshop", title: "Workshop", Part: onDemand(() => import("./workshop/Workshop.tsx").then((m) => m.Workshop)) },
+  { name: "making", title: "Making", Part: onDemand(() => import("./making/Making.tsx").then((m) => m.Making)) },
 ];
 
 export function Sheets() {
