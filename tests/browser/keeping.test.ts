@@ -182,8 +182,7 @@ describe("kept work", () => {
     await expect.poll(() => page.evaluate(() => localStorage.getItem("endshake.work"))).toBeNull();
   }));
 
-  for (const [width, height, size] of [[1440, 900, "wide"], [390, 844, "narrow"]] as const)
-    for (const dark of [false, true])
+  for (const [width, height, size, dark] of [[1440, 900, "wide", false], [390, 844, "narrow", true]] as const)
       it(`is named, copied, deleted and put back, and compared: pictures at ${width} by ${height}, ${dark ? "dark" : "light"}`, () => withContext({ width, height, dark }, async (context) => {
         const page = await openTab(context);
         if (size === "narrow") await page.getByRole("tab", { name: "Calliper" }).click();

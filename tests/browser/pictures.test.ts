@@ -14,9 +14,9 @@ describe("pictures of the screen", () => {
         const { page, context } = await bench.open({ ...size, dark });
         await page.getByRole("button", { name: name === "narrow" ? "More" : "Examples" }).click();
         await page.getByRole("button", { name: "First draft of it" }).click();
-        if (name === "narrow") await page.getByRole("button", { name: "Read" }).click();
+        if (name === "narrow") await page.getByRole("button", { name: "Read", exact: true }).click();
         await page.getByRole("listbox").getByRole("option").filter({ hasText: "Wheel D1" }).first().click();
-        if (name === "narrow") await page.getByRole("button", { name: "Read" }).click();
+        if (name === "narrow") await page.getByRole("button", { name: "Read", exact: true }).click();
         await picture(page, `movement-${name}-${dark ? "dark" : "light"}`);
         await context.close();
       }, 240_000);

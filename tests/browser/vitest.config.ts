@@ -4,7 +4,7 @@ export default defineConfig({
   test: {
     include: ["tests/browser/**/*.test.ts"],
     environment: "node",
-    fileParallelism: false,
+    maxWorkers: 2,
     // A slow machine draws slowly; a condition that comes at all is waited for.
     expect: { poll: { timeout: 30_000 } },
     testTimeout: 120_000,
