@@ -31,7 +31,7 @@ export function MovementView(props: MovementViewProps) {
   const drawing = useDrawing(stage, host);
   useLayoutEffect(() => {
     if (drawing === null || drawing === "refused") return;
-    drawing.root.render(<><Room theme={theme} /><Scene {...props} stage={stage} plain={drawing.plain} /></>);
+    drawing.root.render(<><Room theme={theme} plain={drawing.plain} /><Scene {...props} stage={stage} plain={drawing.plain} /></>);
   });
   useEye(stage, props);
   useEffect(() => attachSeeing(stage), [stage]);

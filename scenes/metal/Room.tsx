@@ -3,7 +3,7 @@ import { useThree } from "@react-three/fiber";
 import { useEffect, useState } from "react";
 import { createRoom } from "./room.ts";
 
-export function Room({ theme }: { readonly theme: "light" | "dark" }) {
+export function Room({ theme, plain }: { readonly theme: "light" | "dark"; readonly plain: boolean }) {
   const gl = useThree((s) => s.gl), scene = useThree((s) => s.scene), invalidate = useThree((s) => s.invalidate);
   const [restored, setRestored] = useState(0);
   useEffect(() => {
@@ -12,10 +12,10 @@ export function Room({ theme }: { readonly theme: "light" | "dark" }) {
     return () => canvas.removeEventListener("webglcontextrestored", again);
   }, [gl]);
   useEffect(() => {
-    const room = createRoom(gl, theme);
+    const room = createRoom(gl, theme, plain);
     scene.environment = room.texture;
     invalidate();
     return () => { scene.environment = null; room.dispose(); };
-  }, [gl, scene, theme, restored, invalidate]);
+  }, [gl, scene, theme, plain, restored, invalidate]);
   return null;
 }

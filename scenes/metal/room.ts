@@ -2,7 +2,8 @@
 // a warm wall and a dark bench all round, so that turned brass shows a bright top, a dark waist and long highlights.
 // z is up out of the dial; the eye stands at −y.
 import {
-  BackSide, BoxGeometry, Color, Mesh, MeshBasicMaterial, PMREMGenerator, Scene, type Texture, type WebGLRenderer,
+  BackSide, BoxGeometry, Color, CubeCamera, HalfFloatType, LinearMipmapLinearFilter, Mesh, MeshBasicMaterial, PMREMGenerator, Scene,
+  type Texture, WebGLCubeRenderTarget, type WebGLRenderer,
 } from "three";
 
 export interface Room {
@@ -23,8 +24,11 @@ const PANELS: readonly Panel[] = [
 ];
 const WALLS = { light: { colour: "#9a6f42", strength: 1.05 }, dark: { colour: "#4c443c", strength: 0.5 } };
 const BENCH = "#5a3a1e";
+/** Pixels of a face of the room where there is no graphics card. */
+const PLAIN_SIZE = 128, ROUGHEST_SIZE = 8;
 
-export function createRoom(renderer: WebGLRenderer, theme: "light" | "dark"): Room {
+/** `plain`: without a graphics card, where true blurring of the room takes seconds; halved pictures of it stand in. */
+export function createRoom(renderer: WebGLRenderer, theme: "light" | "dark", plain: boolean): Room {
   const scene = new Scene();
   const box = new BoxGeometry();
   const materials: MeshBasicMaterial[] = [];
@@ -39,10 +43,28 @@ export function createRoom(renderer: WebGLRenderer, theme: "light" | "dark"): Ro
   add({ at: [0, 0, 3], size: [20, 20, 12.5], ...WALLS[theme] }, true);
   add({ at: [0, 0, -2.6], size: [19.9, 19.9, 0.2], colour: BENCH, strength: theme === "light" ? 1 : 0.6 }, false);
   for (const panel of PANELS) add(theme === "light" ? panel : { ...panel, strength: panel.strength * 0.8 }, false);
-  const generator = new PMREMGenerator(renderer);
-  const target = generator.fromScene(scene, 0.05, 0.1, 60);
-  generator.dispose();
+  const target = plain ? halved(renderer, scene) : blurred(renderer, scene);
   box.dispose();
   for (const material of materials) material.dispose();
   return { texture: target.texture, dispose: () => target.dispose() };
+}
+
+const NEAR = 0.1, FAR = 60;
+
+function blurred(renderer: WebGLRenderer, scene: Scene): WebGLCubeRenderTarget {
+  const generator = new PMREMGenerator(renderer);
+  const target = generator.fromScene(scene, 0.05, NEAR, FAR);
+  generator.dispose();
+  return target;
+}
+
+/** Each rougher picture is the one before at half its size, as a texture is always halved; the roughest has faces of 8 pixels, as in the blurred way. */
+function halved(renderer: WebGLRenderer, scene: Scene): WebGLCubeRenderTarget {
+  const target = new WebGLCubeRenderTarget(PLAIN_SIZE, { type: HalfFloatType, generateMipmaps: true, minFilter: LinearMipmapLinearFilter });
+  new CubeCamera(NEAR, FAR, target).update(renderer, scene);
+  target.texture.isPMREMTexture = true;
+  // Said afterwards: it is how the shader knows which is the roughest.
+  const faces: { width: number; height: number }[] = target.texture.mipmaps;
+  for (let size = PLAIN_SIZE; size >= ROUGHEST_SIZE; size /= 2) faces.push({ width: size, height: size });
+  return target;
 }
