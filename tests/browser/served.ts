@@ -56,7 +56,7 @@ export async function keptBrowser(folder: string): Promise<Kept> {
   if (!executable) throw new Error("CHROMIUM must name the browser to test with");
   const ready = join(folder, "DevToolsActivePort");
   rmSync(ready, { force: true });
-  const child: ChildProcess = spawn(executable, [...ARGS, "--headless=new", "--no-startup-window", "--remote-debugging-port=0", `--user-data-dir=${folder}`], { stdio: "ignore" });
+  const child: ChildProcess = spawn(executable, [...ARGS, "--headless=new", "--no-startup-window", "--remote-debugging-port=0", `--user-data-dir=${folder}`], { stdio: "ignore", detached: true });
   for (let tries = 0; !existsSync(ready) || readFileSync(ready, "utf8").split("\n").length < 2; tries++) {
     if (tries > 600) throw new Error("the browser did not come up within a minute");
     await new Promise((done) => { setTimeout(done, 100); });
@@ -72,9 +72,10 @@ export async function keptBrowser(folder: string): Promise<Kept> {
       return page;
     },
     kill: async () => {
-      if (child.exitCode !== null || child.signalCode !== null) return;
+      if (child.exitCode !== null || child.signalCode !== null || child.pid === undefined) return;
       const gone = once(child, "exit");
-      child.kill("SIGKILL");
+      // The whole group: a helper process that outlives its parent would go on writing into the folder.
+      process.kill(-child.pid, "SIGKILL");
       await gone;
     },
   };
