@@ -1,4 +1,4 @@
-// What the exporting worker tells: how far it is, at the end the one file that was asked for, or why there is none.
+// What the worker does for Export: an instrument in, the one file out that was asked for.
 import type { Instrument } from "../../geometry/index.ts";
 import { exportSteps, type HowToExport } from "../paper/files/export.ts";
 import type { OutFile } from "../paper/files/file.ts";
@@ -7,15 +7,13 @@ import type { Fonts } from "../paper/files/pdf.ts";
 import { zipOf } from "../paper/files/zip.ts";
 
 export interface Exporting {
+  readonly kind: "files";
   readonly instrument: Instrument;
-  readonly fonts: Fonts;
   readonly how: HowToExport & { readonly formats: readonly Format[] };
 }
 
-export type ExportTold = { readonly done: number } | { readonly file: OutFile } | { readonly fault: string };
-
 /** One file alone goes as it is; several go as one archive. The words that go with an archive stay out of a single file. */
-export async function exported({ instrument, fonts, how }: Exporting, told: (done: number) => void): Promise<OutFile> {
+export async function exported({ instrument, how }: Exporting, fonts: Fonts, told: (done: number) => void): Promise<OutFile> {
   const files: OutFile[] = [];
   for await (const { done, file } of exportSteps(instrument, fonts, how)) {
     files.push(file);

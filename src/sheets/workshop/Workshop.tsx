@@ -1,13 +1,13 @@
-// The Workshop: the list of sheets, the chosen one as it will be printed, and what to heed. A sheet is drawn when it is
-// looked at; the list alone is worked out at once.
+// The Workshop: the list of sheets, the chosen one as it will be printed, and what to heed. All of it is worked out and
+// drawn off the page's own thread.
 import { useDeferredValue, useEffect, useMemo, useState } from "react";
 import { createPortal } from "react-dom";
-import type { PaperSize, PlanSheet, SheetKind } from "../../paper/drawing.ts";
-import { type Listed, listOf } from "../../paper/plans.ts";
-import { drawingSvg } from "../../paper/svg.ts";
+import { PAPER, type PaperSize, type SheetKind } from "../../paper/drawing.ts";
 import { useNow } from "../../state/hooks.ts";
+import type { DrawnSheet, ListedSheet } from "../../workers/drawing.ts";
 import { Mark } from "../Severity.tsx";
 import { keepPrinted, type Printed, printedOf } from "./printed.ts";
+import { type Seen, useSeveral, useSheet } from "./useSheets.ts";
 import "./workshop.css";
 
 const HEADS: readonly (readonly [string, readonly SheetKind[]])[] = [
@@ -15,7 +15,7 @@ const HEADS: readonly (readonly [string, readonly SheetKind[]])[] = [
   ["Pieces and hands", ["piece", "hands", "ratchet", "fit"]], ["Plates and templates", ["plate", "template"]], ["Case", ["housing"]], ["Dials", ["dial"]],
   ["In order", ["heats", "assembly", "parts", "cutters", "setting"]],
 ];
-const SIZES: readonly PaperSize[] = ["A4", "A3", "Letter"];
+const SIZES = Object.keys(PAPER) as PaperSize[];
 const today = (): string => new Date().toISOString().slice(0, 10);
 
 export function Workshop() {
@@ -26,32 +26,39 @@ export function Workshop() {
   const name = worked?.movement.instrument.name ?? "";
   const [printed, setPrinted] = useState<{ readonly name: string; readonly marks: Printed }>({ name: "", marks: {} });
   const marks = printed.name === name ? printed.marks : printedOf(name);
-  const movement = worked?.movement ?? null, fouls = worked && worked.examined !== "to come" ? worked.sheet.counts.foul : 0;
   const [issued] = useState(today);
-  const list = useMemo(() => (movement ? listOf(movement, { size, issued, printed: marks }, fouls) : []), [movement, size, issued, marks, fouls]);
-  const chosen = list.find((l) => l.id === id) ?? list[0];
-  const sheet = useMemo(() => chosen?.draw() ?? null, [chosen]);
-  const [printing, setPrinting] = useState<readonly PlanSheet[] | null>(null);
-  const print = (which: readonly Listed[]) => {
-    if (which.length === 0) return;
-    setPrinting(which.map((l) => l.draw()));
+  const question = useMemo(() => (worked ? {
+    kind: "sheets" as const, instrument: worked.movement.instrument, how: { size, issued, printed: marks }, fouls: worked.examined === "to come" ? null : worked.sheet.counts.foul,
+  } : null), [worked, size, issued, marks]);
+  const seen = useSheet(question, id), several = useSeveral();
+  const [printing, setPrinting] = useState<readonly DrawnSheet[] | null>(null);
+  const print = (which: readonly ListedSheet[]) => {
+    if (question && which.length > 0) several.draw({ ...question, wanted: which.map((l) => l.id) }, setPrinting);
   };
-  const onPrinted = (sheets: readonly PlanSheet[]) => {
+  const onPrinted = (sheets: readonly DrawnSheet[]) => {
     const now = Object.fromEntries(sheets.map((s) => [s.id, s.mark]));
     keepPrinted(name, now);
     setPrinted({ name, marks: { ...marks, ...now } });
     setPrinting(null);
   };
-  if (!movement || !sheet || !chosen) return <p className="note">There is nothing to draw yet.</p>;
-  const stale = list.filter((l) => l.stale);
+  const list = seen.answer?.list ?? [], sheet = seen.answer?.sheets[0];
+  if (!question) return <p className="note">There is nothing to draw yet.</p>;
+  if (!seen.answer || !sheet) return <div className="workshop"><section className="paper" aria-label="Sheet"><div className="heading"><h2>Sheets</h2></div><InHand seen={seen} /></section></div>;
+  const stale = list.filter((l) => l.stale), { fouls } = seen.answer;
   return (
     <div className="workshop">
       <section className="list" aria-label="Sheets of the plans">
         <div className="heading"><h2>Sheets</h2><span className="beside">{list.length}, {size}</span></div>
-        <SheetList list={list} chosen={chosen.id} choose={setId} />
+        <SheetList list={list} chosen={list.some((l) => l.id === id) ? id : sheet.id} choose={setId} />
         <div className="row">
-          <button type="button" onClick={() => print(list)}>Print all</button>
-          <button type="button" disabled={stale.length === 0} onClick={() => print(stale)}>Stale only</button>
+          {several.done === null ? <>
+            <button type="button" onClick={() => print(list)}>Print all</button>
+            <button type="button" disabled={stale.length === 0} onClick={() => print(stale)}>Stale only</button>
+          </> : <>
+            <progress value={several.done} aria-label="Part of the sheets drawn" />
+            <button type="button" onClick={several.stop}>Stop</button>
+          </>}
+          {several.fault !== null && <span role="status">They were not drawn: {several.fault}.</span>}
           <label className="field"><span className="soft">paper</span>
             <select value={size} onChange={(event) => setSize(event.target.value as PaperSize)}>{SIZES.map((s) => <option key={s}>{s}</option>)}</select>
           </label>
@@ -59,13 +66,14 @@ export function Workshop() {
       </section>
       <section className="paper" aria-label={sheet.title}>
         <div className="heading"><h2>{sheet.title}</h2><span className="beside">{sheet.pages.length > 1 ? `${sheet.pages.length} pages` : "one page"}</span>
-          <span className="beside end">{sheet.pages[0]?.titleBlock.scale} on {size}</span></div>
-        {chosen.stale && <p className="stale"><b>Stale:</b> {chosen.stale}.</p>}
-        <Pages sheet={sheet} whole={whole} />
+          <span className="beside end">{sheet.scale === "–" ? size : `${sheet.scale} on ${size}`}</span></div>
+        {sheet.stale && <p className="stale"><b>Stale:</b> {sheet.stale}.</p>}
+        <Pages pages={sheet.pages} size={size} whole={whole} />
         <div className="row">
-          <button type="button" className="strong" onClick={() => print([chosen])}>{chosen.stale ? "Print it afresh" : "Print"}</button>
+          <button type="button" className="strong" onClick={() => print([sheet])}>{sheet.stale ? "Print it afresh" : "Print"}</button>
           <button type="button" aria-pressed={!whole} onClick={() => setWhole(!whole)}>Magnify</button>
           <span className="soft">mark <span className="figure">{sheet.mark}</span></span>
+          <InHand seen={seen} />
         </div>
       </section>
       <aside className="heed" aria-label="To be heeded">
@@ -78,7 +86,18 @@ export function Workshop() {
   );
 }
 
-function SheetList({ list, chosen, choose }: { readonly list: readonly Listed[]; readonly chosen: string; readonly choose: (id: string) => void }) {
+/** Drawing that takes longer than a blink says so, and can be stopped. */
+function InHand({ seen }: { readonly seen: Seen }) {
+  if (seen.state === "drawn") return null;
+  return (
+    <span className="row in-hand" role="status">
+      {seen.state === "drawing" ? <><progress aria-label="The sheet is being drawn" /> <button type="button" onClick={seen.stop}>Stop</button></>
+        : <><span>It was not drawn to its end.</span> <button type="button" onClick={seen.again}>Draw it</button></>}
+    </span>
+  );
+}
+
+function SheetList({ list, chosen, choose }: { readonly list: readonly ListedSheet[]; readonly chosen: string; readonly choose: (id: string) => void }) {
   return (
     <ul className="sheets-list">
       {HEADS.map(([head, kinds]) => ({ head, of: list.filter((l) => kinds.includes(l.kind)) })).filter(({ of }) => of.length > 0).map(({ head, of }) => (
@@ -99,17 +118,16 @@ function SheetList({ list, chosen, choose }: { readonly list: readonly Listed[];
   );
 }
 
-function Pages({ sheet, whole }: { readonly sheet: PlanSheet; readonly whole: boolean }) {
-  const pages = useMemo(() => sheet.pages.map(drawingSvg), [sheet]);
+function Pages({ pages, size, whole }: { readonly pages: readonly string[]; readonly size: PaperSize; readonly whole: boolean }) {
   return (
-    <div className={`pages ${sheet.pages[0]?.size ?? ""} ${whole ? "" : "near"}`} tabIndex={0} role="group" aria-label="The sheet as it will be printed">
+    <div className={`pages ${size} ${whole ? "" : "near"}`} tabIndex={0} role="group" aria-label="The sheet as it will be printed">
       {pages.map((svg, i) => <div key={i} className="leaf" dangerouslySetInnerHTML={{ __html: svg }} />)}
     </div>
   );
 }
 
 /** Puts the pages alone on paper, asks the browser to print, and takes them away again. */
-function Printing({ sheets, size, done }: { readonly sheets: readonly PlanSheet[]; readonly size: PaperSize; readonly done: (sheets: readonly PlanSheet[]) => void }) {
+function Printing({ sheets, size, done }: { readonly sheets: readonly DrawnSheet[]; readonly size: PaperSize; readonly done: (sheets: readonly DrawnSheet[]) => void }) {
   useEffect(() => {
     const after = () => done(sheets);
     window.addEventListener("afterprint", after, { once: true });
@@ -121,7 +139,7 @@ function Printing({ sheets, size, done }: { readonly sheets: readonly PlanSheet[
   }, [sheets]);
   return createPortal(
     <div className={`to-print ${size}`}>
-      {sheets.flatMap((s) => s.pages.map((page, i) => <div key={`${s.id} ${i}`} className="leaf" dangerouslySetInnerHTML={{ __html: drawingSvg(page) }} />))}
+      {sheets.flatMap((s) => s.pages.map((page, i) => <div key={`${s.id} ${i}`} className="leaf" dangerouslySetInnerHTML={{ __html: page }} />))}
     </div>,
     document.body,
   );
