@@ -1,14 +1,15 @@
 // All sheets of a movement, in the order in which a maker turns them over.
 import {
-  arborFigures, columnsOf, cotterFigures, cutterList, facesOf, heatTable, housingFigures, isPiece, isToothed, type Movement, type Part, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
+  arborFigures, columnsOf, cotterFigures, cutterList, facesOf, heatLadder, heatTable, housingFigures, isPiece, isToothed, joinHeat, type Movement, type Part, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
   settingTable, stockList, trainLines, wheelFigures, windowsOf, type PlateFigures,
 } from "../../geometry/index.ts";
 import type { Draft } from "./draft.ts";
 import { arborDraft } from "./sheets/arbor.ts";
 import { dialDraft } from "./sheets/dial.ts";
 import { explodedDraft } from "./sheets/exploded.ts";
+import { heatsDraft } from "./sheets/heats.ts";
 import { calliperDraft, elevationDraft, generalDraft, layoutOf } from "./sheets/layout.ts";
-import { assemblyDraft, cuttersDraft, heatsDraft, partsDraft, settingDraft, trainDraft } from "./sheets/lists.ts";
+import { assemblyDraft, cuttersDraft, partsDraft, settingDraft, trainDraft } from "./sheets/lists.ts";
 import { cotterDraft, housingDraft, pieceDraft, pillarsDraft } from "./sheets/pieces.ts";
 import { plateDraft, templateDraft } from "./sheets/plate.ts";
 import { wheelDraft } from "./sheets/wheel.ts";
@@ -19,6 +20,7 @@ export function draftsOf(movement: Movement): Draft[] {
   const wheels = all.filter(isToothed).map((p) => wheelFigures(movement, p.id, windows)).filter((w) => w !== null);
   const plates = frame.plates.map((p) => plateFigures(movement, p.id, windows)).filter((p) => p !== null);
   const layout = layoutOf(movement, planThings(movement)), columns = columnsOf(movement), parts = partsList(movement, windows), heats = heatTable(movement);
+  const ladders = instrument.arbors.filter((a) => a.parts.some((p) => joinHeat(p)?.heatedTo != null)).map(heatLadder);
   const together = puttingTogether(movement), steps = together.steps.map(({ title, says, ids }) => ({ title, says, ids }));
   const shakes = movement.arbors.map((a) => ({ id: a.id, ...a.shake }));
   return [
@@ -33,7 +35,7 @@ export function draftsOf(movement: Movement): Draft[] {
     ...(frame.pillars.length > 0 ? [pillarsDraft(frame.pillars)] : []),
     ...(frame.case ? [housingDraft(housingFigures(frame.case))] : []),
     ...facesOf(movement).map(dialDraft),
-    ...(heats.length > 0 ? [heatsDraft(heats)] : []),
+    ...(heats.length > 0 ? [heatsDraft(heats, ladders)] : []),
     assemblyDraft(steps),
     ...(layout.things.length > 0 ? [explodedDraft({ steps, base: together.base, things: layout.things, plates: frame.plates, pillars: frame.pillars, shapes: all.flatMap(shapeOf) })] : []),
     partsDraft(parts, stockList(parts)),

@@ -62,3 +62,12 @@ export function ruled(start: { page: Page; y: number }, next: () => Page, table:
   }
   return { page, y: y - 6 };
 }
+
+/** Likewise, and under it where its figures come from, if it says so. */
+export function ruledWithSource(start: { page: Page; y: number }, next: () => Page, table: Table): { page: Page; y: number } {
+  const at = ruled(start, next, table);
+  if (table.source === undefined) return at;
+  const under = at.y < at.page.room.bottom ? { page: next() } : at, y = under === at ? at.y : under.page.room.top - 4;
+  text(under.page, under.page.room.left, y + 1, `Source: ${table.source}`, { face: "italic" });
+  return { page: under.page, y: y - 5 };
+}

@@ -1,11 +1,11 @@
-// Sheets that are tables: the train with its errors, order of heats, putting together, parts and stock, cutters, setting up.
-import { DENSITY_SOURCE, type CutterLine, type HeatLine, type ListedPart, type SettingLine, type StockLine, type TrainLine } from "../../../geometry/index.ts";
-import { cautionsFor, joinDangers } from "../cautions.ts";
+// Sheets that are tables: the train with its errors, putting together, parts and stock, cutters, setting up.
+import { DENSITY_SOURCE, type CutterLine, type ListedPart, type SettingLine, type StockLine, type TrainLine } from "../../../geometry/index.ts";
+import { cautionsFor } from "../cautions.ts";
 import type { Draft } from "../draft.ts";
 import type { SheetKind, Table } from "../drawing.ts";
 import { brokenInto } from "../lettering.ts";
 import { line, text } from "../page.ts";
-import { ruled } from "../table.ts";
+import { ruledWithSource } from "../table.ts";
 import { fixed, short, signed } from "../words.ts";
 
 function tablesDraft(what: Pick<Draft, "id" | "number" | "title" | "subtitle" | "document" | "tables" | "cautions"> & { readonly kind: SheetKind }): Draft {
@@ -13,16 +13,9 @@ function tablesDraft(what: Pick<Draft, "id" | "number" | "title" | "subtitle" | 
     // Figures as they are written: what is finer is not to be seen on a list.
     ...what, shows: { subtitle: what.subtitle, tables: what.tables.map(({ columns, rows }) => ({ columns, rows })) },
     draw: (next) => {
-      let page = next(), at = { page, y: page.room.top };
-      for (const table of what.tables) {
-        at = ruled(at, next, table);
-        if (table.source) {
-          if (at.y < at.page.room.bottom) { const more = next(); at = { page: more, y: more.room.top - 4 }; }
-          text(at.page, at.page.room.left, at.y + 1, `Source: ${table.source}`, { face: "italic" });
-          at = { ...at, y: at.y - 5 };
-        }
-        page = at.page;
-      }
+      const page = next();
+      let at = { page, y: page.room.top };
+      for (const table of what.tables) at = ruledWithSource(at, next, table);
       return "–";
     },
   };
@@ -37,16 +30,6 @@ export const trainDraft = (train: readonly TrainLine[], displays: readonly Displ
     { id: "errors", title: "Errors of the displays", columns: ["display", "on", "days", "wanted", "degrees a year", "years to 1°", "sense"],
       rows: displays.map((d) => [d.name, d.arbor, d.days === null ? "" : short(d.days, 6), d.wanted === null ? "" : short(d.wanted, 6), d.degreesPerYear === null ? "" : signed(d.degreesPerYear, 4), d.yearsToOneDegree === null ? "" : short(d.yearsToOneDegree, 1), d.sense ?? ""]) },
   ].filter((t) => t.rows.length > 0),
-});
-
-export const heatsDraft = (heats: readonly HeatLine[]): Draft => tablesDraft({
-  id: "heats", number: "/HEAT", title: "Order of heats", kind: "heats", subtitle: "hottest first; nothing later may reach what holds already", document: "order of joining",
-  cautions: cautionsFor(...new Set(heats.flatMap((h) => h.joins.flatMap((j) => joinDangers(j.by))))),
-  tables: [{
-    id: "heats", title: "Joins, arbor by arbor", columns: ["arbor", "order", "part", "join", "heated to °C", "undone at °C", "spoils least"],
-    rows: heats.flatMap((h) => h.joins.map((j, i) => [h.arbor, j.order ?? "", j.part, j.by, j.heatedTo ?? "cold", j.undoneAt ?? "", i === 0 ? h.suggested.join(" ") : ""])),
-    source: "EN ISO 9453 and 17672 (from memory); maker’s data for adhesive",
-  }],
 });
 
 export interface StepLine { readonly title: string; readonly says: string; readonly ids: readonly string[] }

@@ -1,81 +1,62 @@
 // The order of heats: a ladder for each arbor whose joins are made hot, heats left to right, degrees upward, each join on
 // its rung; a dashed line is the limit that a later heat breaks. Cautions are never folded away.
 import { useMemo } from "react";
-import { type Arbor, heatPairs, joinHeat, type JoinHeat, type Movement, suggestedHeats } from "../../../geometry/index.ts";
+import { type HeatLadder, heatLadder, joinHeat, type Movement } from "../../../geometry/index.ts";
 import { useActions, useNow } from "../../state/hooks.ts";
 import { Mark } from "../Severity.tsx";
 import { arborOf } from "../words.tsx";
 
 export function Heats({ movement }: { readonly movement: Movement }) {
-  const heated = useMemo(() => movement.instrument.arbors.filter((a) => a.parts.some((p) => joinHeat(p)?.heatedTo != null)), [movement]);
+  const heated = useMemo(() => movement.instrument.arbors.filter((a) => a.parts.some((p) => joinHeat(p)?.heatedTo != null)).map(heatLadder), [movement]);
   return (
     <section aria-label="Order of heats" className="heats">
       <div className="heading ruled"><h2>Order of heats</h2><span className="beside">heats left to right, degrees upward</span></div>
-      {heated.length === 0 ? <p className="note">No join of this instrument is made hot.</p> : <Ladders movement={movement} arbors={heated} />}
+      {heated.length === 0 ? <p className="note">No join of this instrument is made hot.</p> : <Ladders movement={movement} ladders={heated} />}
       <Cautions />
     </section>
   );
 }
 
 /** What is wrong always stands open; of what is right, the chosen arbor's, else one. */
-function Ladders({ movement, arbors }: { readonly movement: Movement; readonly arbors: readonly Arbor[] }) {
+function Ladders({ movement, ladders }: { readonly movement: Movement; readonly ladders: readonly HeatLadder[] }) {
   const chosen = arborOf(movement, useNow((s) => s.chosen));
   const { choose } = useActions();
-  const wrong = arbors.filter((a) => heatPairs(a).some((p) => p.marginK < MARGIN_K)), right = arbors.filter((a) => !wrong.includes(a));
-  const open = right.find((a) => a.id === chosen) ?? (wrong.length === 0 ? right.find((a) => a.parts.filter((p) => p.join).length > 1) ?? right[0] : undefined);
+  const wrong = ladders.filter((l) => l.limits.length > 0), right = ladders.filter((l) => l.limits.length === 0);
+  const open = right.find((l) => l.arbor === chosen) ?? (wrong.length === 0 ? right.find((l) => l.suggested.length > 1) ?? right[0] : undefined);
   return (
     <>
-      <div className="ladders">{[...wrong, ...(open ? [open] : [])].map((a) => <Ladder key={a.id} arbor={a} />)}</div>
+      <div className="ladders">{[...wrong, ...(open ? [open] : [])].map((l) => <Ladder key={l.arbor} ladder={l} />)}</div>
       {right.length > 0 && <p className="row"><Mark severity="free" /> <span className="soft">Nothing spoiled on</span>
-        {right.map((a) => <button key={a.id} type="button" className="plain" aria-pressed={a === open} onClick={() => choose(a.id)}>{a.id}</button>)}</p>}
+        {right.map((l) => <button key={l.arbor} type="button" className="plain" aria-pressed={l === open} onClick={() => choose(l.arbor)}>{l.arbor}</button>)}</p>}
     </>
   );
 }
 
-const MARGIN_K = 20;
 const WIDTH = 210, HEIGHT = 150, LEFT = 30, RIGHT = 8, TOP = 22, FOOT = 22;
 
-function Ladder({ arbor }: { readonly arbor: Arbor }) {
-  const joins = arbor.parts.map(joinHeat).filter((j) => j !== null);
-  const pairs = heatPairs(arbor).filter((p) => p.marginK < MARGIN_K);
-  const orders = [...new Set(joins.map((j) => j.order ?? Infinity))].sort((a, b) => a - b);
-  const most = Math.max(200, ...joins.map((j) => j.heatedTo ?? 0)) * 1.12;
-  const x = (j: JoinHeat) => LEFT + ((orders.indexOf(j.order ?? Infinity) + 0.5) / orders.length) * (WIDTH - LEFT - RIGHT);
-  const y = (celsius: number) => HEIGHT - FOOT - (celsius / most) * (HEIGHT - TOP - FOOT);
-  const rungs = stacked(joins);
-  const says = pairs.map((p) => `${p.later.part} at ${p.later.heatedTo} °C ${p.marginK <= 0 ? "undoes" : `comes within ${p.marginK} K of`} ${p.earlier.part}, which bears ${p.earlier.undoneAt} °C`);
-  const suggested = suggestedHeats(arbor);
+function Ladder({ ladder: { arbor, heats, topC, degrees, rungs, limits, suggested } }: { readonly ladder: HeatLadder }) {
+  const x = (across: number) => LEFT + across * (WIDTH - LEFT - RIGHT), y = (celsius: number) => HEIGHT - FOOT - (celsius / topC) * (HEIGHT - TOP - FOOT);
   return (
     <figure>
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`Heats of arbor ${arbor.id}. ${says.join(". ") || "No later heat passes an earlier limit."}`}>
-        <text className="name" x="0" y="13">{arbor.id}</text>
-        {[0, 200, 400, 600, 800].filter((t) => t < most).map((t) => <g key={t}><line className="grid" x1={LEFT} x2={WIDTH - RIGHT} y1={y(t)} y2={y(t)} /><text className="count" x={LEFT - 4} y={y(t) + 4} textAnchor="end">{t}</text></g>)}
-        {pairs.map((p) => <g key={`${p.earlier.part} ${p.later.part}`} className={p.marginK <= 0 ? "foul" : "tight"}>
-          <line className="limit" x1={x(p.earlier)} x2={x(p.later)} y1={y(p.earlier.undoneAt ?? 0)} y2={y(p.earlier.undoneAt ?? 0)} />
-          <line className="rise" x1={x(p.later)} x2={x(p.later)} y1={y(p.earlier.undoneAt ?? 0)} y2={y(p.later.heatedTo ?? 0)} />
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`Heats of arbor ${arbor}. ${limits.map((l) => l.says).join(". ") || "No later heat passes an earlier limit."}`}>
+        <text className="name" x="0" y="13">{arbor}</text>
+        {degrees.map((t) => <g key={t}><line className="grid" x1={LEFT} x2={WIDTH - RIGHT} y1={y(t)} y2={y(t)} /><text className="count" x={LEFT - 4} y={y(t) + 4} textAnchor="end">{t}</text></g>)}
+        {limits.map((l) => <g key={l.says} className={l.pair.marginK <= 0 ? "foul" : "tight"}>
+          <line className="limit" x1={x(l.from)} x2={x(l.to)} y1={y(l.bearsC)} y2={y(l.bearsC)} />
+          <line className="rise" x1={x(l.to)} x2={x(l.to)} y1={y(l.bearsC)} y2={y(l.heatC)} />
         </g>)}
-        {rungs.map(({ join, up }) => <g key={join.part}>
-          <line className="rung" x1={x(join) - 14} x2={x(join) + 14} y1={y(join.heatedTo ?? 20)} y2={y(join.heatedTo ?? 20)} />
-          <text className="part" x={x(join)} y={y(join.heatedTo ?? 20) - 4 - 12 * up} textAnchor="middle">{join.part}</text>
+        {rungs.map((r) => <g key={r.joins.map((j) => j.part).join(" ")}>
+          <line className="rung" x1={x(r.across) - 14} x2={x(r.across) + 14} y1={y(r.highC)} y2={y(r.highC)} />
+          {r.joins.map((j, up) => <text key={j.part} className="part" x={x(r.across)} y={y(r.highC) - 4 - 12 * up} textAnchor="middle">{j.part}</text>)}
         </g>)}
-        {orders.map((o, i) => <text key={o} className="count" x={LEFT + ((i + 0.5) / orders.length) * (WIDTH - LEFT - RIGHT)} y={HEIGHT - 5} textAnchor="middle">{Number.isFinite(o) ? o : "any"}</text>)}
+        {heats.map((h) => <text key={h.order} className="count" x={x(h.across)} y={HEIGHT - 5} textAnchor="middle">{h.order ?? "any"}</text>)}
       </svg>
       <figcaption>
-        {pairs.map((p, i) => <p key={says[i]}><Mark severity={p.marginK <= 0 ? "foul" : "tight"} /> {says[i]}.</p>)}
-        {pairs.length > 0 && <p>Better: {suggested.map((j) => `${j.part} (${j.by})`).join(", then ")}.</p>}
+        {limits.map((l) => <p key={l.says}><Mark severity={l.pair.marginK <= 0 ? "foul" : "tight"} /> {l.says}.</p>)}
+        {limits.length > 0 && <p>Better: {suggested.map((j) => `${j.part} (${j.by})`).join(", then ")}.</p>}
       </figcaption>
     </figure>
   );
-}
-
-/** Names of joins that share a heat and a rung stand over one another. */
-function stacked(joins: readonly JoinHeat[]): { join: JoinHeat; up: number }[] {
-  const seen = new Map<string, number>();
-  return joins.map((join) => {
-    const key = `${join.order ?? ""} ${Math.round((join.heatedTo ?? 20) / 40)}`, up = seen.get(key) ?? 0;
-    seen.set(key, up + 1);
-    return { join, up };
-  });
 }
 
 /** Source of what is said: common practice. It stands here for every instrument, heated or not. */
