@@ -2,7 +2,7 @@ import { cpSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { ARGS, picture } from "./page.ts";
+import { ARGS, COARSE, picture } from "./page.ts";
 import { cleared, freshFolder, type Kept, keptBrowser, type Served, serve } from "./served.ts";
 
 const BUILT = process.env.BUILT ?? "dist";
@@ -22,7 +22,7 @@ interface Asked { readonly worker?: boolean; readonly init?: () => void; readonl
 async function withContext(asked: Asked, test: (context: BrowserContext) => Promise<void>): Promise<void> {
   const { width = 1440, height = 900 } = asked;
   const context = await browser.newContext({
-    viewport: { width, height }, colorScheme: asked.dark ? "dark" : "light", reducedMotion: "reduce", serviceWorkers: asked.worker ? "allow" : "block",
+    viewport: { width, height }, deviceScaleFactor: COARSE, colorScheme: asked.dark ? "dark" : "light", reducedMotion: "reduce", serviceWorkers: asked.worker ? "allow" : "block",
   });
   if (asked.init) await context.addInitScript(asked.init);
   try {

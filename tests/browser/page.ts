@@ -10,6 +10,9 @@ export const ARGS: readonly string[] = [
   "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
 ];
 
+/** Device pixels to one of the page while a test works: without a graphics card each costs time. Pictures are taken at 1. */
+export const COARSE = 0.5;
+
 export interface Bench {
   readonly address: string;
   /** A page of this size, with nothing kept from before; closed with its context. */
@@ -53,7 +56,7 @@ export async function startBench(): Promise<Bench> {
 
 async function openPage(browser: Browser, address: string, { width = 1440, height = 900, dark = false, still = true, touch = false, bare = false }: Opening): Promise<Opened> {
   const context = await browser.newContext({
-    viewport: { width, height }, colorScheme: dark ? "dark" : "light", reducedMotion: still ? "reduce" : "no-preference", hasTouch: touch,
+    viewport: { width, height }, deviceScaleFactor: COARSE, colorScheme: dark ? "dark" : "light", reducedMotion: still ? "reduce" : "no-preference", hasTouch: touch,
     // It would take in the whole build for every page; it has tests of its own.
     serviceWorkers: "block",
   });
@@ -77,8 +80,14 @@ export async function settled(page: Page): Promise<void> {
   for (let now = await page.screenshot(); !before?.equals(now); now = await page.screenshot()) before = now;
 }
 
-/** Waits for it to stand still, then keeps it under this name. */
+/** At a device pixel to one of the page, waits for it to stand still, then keeps it under this name. */
 export async function picture(page: Page, name: string): Promise<void> {
+  const { width, height } = page.viewportSize()!;
+  const session = await page.context().newCDPSession(page);
+  const draw = (deviceScaleFactor: number) => session.send("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor, mobile: false });
+  await draw(1);
   await settled(page);
   await page.screenshot({ path: `${PICTURES}/${name}.png` });
+  await draw(COARSE);
+  await session.detach();
 }
