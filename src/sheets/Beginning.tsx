@@ -4,19 +4,21 @@ import { freshInstrument } from "../commands/fresh.ts";
 import { instrumentOfTrain, readStages } from "../commands/train.ts";
 import { EXAMPLES } from "../head/examples.ts";
 import { openExample, pickFile } from "../head/files.ts";
-import { typedLength, unitName } from "../state/figures.ts";
+import { length, unitName } from "../state/figures.ts";
 import { useBench, useNow } from "../state/hooks.ts";
+import { between, lengthIn } from "./reading.ts";
 import "./refusal.css";
+import { isRead, TypedBox } from "./Typed.tsx";
 
-const PLATE_MM = 110;
+const PLATE_MM = 110, LEAST_PLATE_MM = 20, MOST_PLATE_MM = 2000;
 
 export function Beginning() {
   const bench = useBench();
   const units = useNow((s) => s.units);
   const [own, setOwn] = useState<string | null>(null);
-  const diameter = typedLength(own ?? "", units);
-  const fits = diameter !== null && diameter >= 20 && diameter <= 2000;
+  const typed = own ? between(lengthIn(units), LEAST_PLATE_MM, MOST_PLATE_MM, `from ${length(LEAST_PLATE_MM, units)} to ${length(MOST_PLATE_MM, units)} ${unitName(units)}`)(own) : null;
   const begin = (mm: number) => bench.actions.open(freshInstrument(mm), null);
+  const beginOwn = () => { if (typed && isRead(typed)) begin(typed.value); };
   return (
     <div className="beginning">
       <Plate />
@@ -25,11 +27,9 @@ export function Beginning() {
           <button type="button" className="strong" onClick={() => begin(PLATE_MM)}>A plate, {PLATE_MM} mm round</button>
           {own === null ? <button type="button" onClick={() => setOwn("")}>A plate of your own</button> : (
             <>
-              <label className="field" data-wrong={own !== "" && !fits}>
-                <span className="soft">diameter</span>
-                <input autoFocus inputMode="decimal" value={own} onChange={(event) => setOwn(event.target.value)} /><span className="soft">{unitName(units)}</span>
-              </label>
-              <button type="button" disabled={!fits} onClick={() => { if (diameter !== null) begin(diameter); }}>Begin</button>
+              <TypedBox label="diameter" before="diameter" unit={unitName(units)} autoFocus text={own} read={typed} onText={setOwn}
+                onKeyDown={(event) => { if (event.key === "Enter") beginOwn(); }} />
+              <button type="button" disabled={!typed || !isRead(typed)} onClick={beginOwn}>Begin</button>
             </>
           )}
         </dd></div>
@@ -53,12 +53,9 @@ function Train() {
   if (text === null) return <><button type="button" onClick={() => setText("")}>Write a train</button><span className="soft figure">42/17 × 41/19 × …</span></>;
   return (
     <>
-      <span className="field long" data-wrong={fault !== null}>
-        <input autoFocus aria-label="Train, drivers over followers" value={text} placeholder="42/17 × 41/19" spellCheck={false}
-          onChange={(event) => setText(event.target.value)} onKeyDown={(event) => { if (event.key === "Enter") begin(); }} />
-      </span>
+      <TypedBox label="Train, drivers over followers" words autoFocus placeholder="42/17 × 41/19" text={text} read={fault === null ? null : { fault }} onText={setText}
+        onKeyDown={(event) => { if (event.key === "Enter") begin(); }} />
       <button type="button" disabled={!("stages" in read)} onClick={begin}>Plant it</button>
-      {fault !== null && <span className="foul" role="status">wanted: {fault}</span>}
     </>
   );
 }

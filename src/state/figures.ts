@@ -2,6 +2,8 @@
 import type { Units } from "./state.ts";
 
 const MM_PER_INCH = 25.4;
+/** mm that a bare figure stands for. */
+export const mmOf = (units: Units): number => (units === "mm" ? 1 : MM_PER_INCH);
 /** Gaps to a hundredth, distances to a thousandth of a millimetre, shakes and backlash alike; inches to a ten-thousandth. */
 const DECIMALS = { gap: 2, distance: 3 } as const;
 
@@ -11,12 +13,7 @@ export function length(mm: number, units: Units, kind: keyof typeof DECIMALS = "
 
 export const unitName = (units: Units): string => (units === "mm" ? "mm" : "in");
 
-/** Millimetres from what was typed in the maker's units; a decimal comma and a real minus sign are understood. Null: not a number. */
-export function typedLength(text: string, units: Units): number | null {
-  const value = typedNumber(text);
-  return value === null ? null : units === "mm" ? value : value * MM_PER_INCH;
-}
-
+/** A decimal comma and a real minus sign are understood. Null: not a number. */
 export function typedNumber(text: string): number | null {
   const plain = text.trim().replace(/^−/, "-").replace(/[\s\u2009\u202f]/g, "").replace(",", ".");
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;

@@ -1,14 +1,14 @@
 // The chosen arbor's figures: where it stands (typed or dragged), the distances of its engagements and how each depth
 // is. They change while it is moved.
-import { useEffect, useRef } from "react";
 import { type MayStand, type Movement, toNumber } from "../../../geometry/index.ts";
 import { cannotMove, holdSteady, plantArbor } from "../../commands/planting.ts";
-import { typedFigure } from "../../commands/typed.ts";
 import { Choice } from "../../head/Choice.tsx";
-import { fixed, length, typedLength, unitName } from "../../state/figures.ts";
+import { fixed, length, unitName } from "../../state/figures.ts";
 import { grouped } from "../../state/dates.ts";
 import { useActions, useNow } from "../../state/hooks.ts";
 import { depthOf, type EngagementRow } from "../depth.ts";
+import { anAngle, ifDone, lengthIn } from "../reading.ts";
+import { Typed } from "../Typed.tsx";
 import { pairCounts, thingInWords } from "../words.tsx";
 import { arcsInWords } from "./Standing.tsx";
 
@@ -27,8 +27,8 @@ export function ArborTable({ movement, rows, arbor, full, stand }: {
       <table aria-label={`Figures of ${kind} ${arbor}`}>
         <tbody>
           {stand?.slide && <AngleRow slide={stand.slide} root={stand.arbor} at={at} />}
-          <PlaceRow axis="x" arbor={arbor} at={at} movable={fixed === null} />
-          <PlaceRow axis="y" arbor={arbor} at={at} movable={fixed === null} />
+          <PlaceRow axis="x" arbor={arbor} movement={movement} at={at} movable={fixed === null} />
+          <PlaceRow axis="y" arbor={arbor} movement={movement} at={at} movable={fixed === null} />
           {stand && <StandRow stand={stand} />}
           {engaged.map((r) => (
             <tr key={r.id}>
@@ -73,32 +73,19 @@ function DepthRows({ movement, row, full }: { readonly movement: Movement; reado
   );
 }
 
-function PlaceRow({ axis, arbor, at, movable }: {
-  readonly axis: "x" | "y"; readonly arbor: string; readonly at: { readonly x: number; readonly y: number }; readonly movable: boolean;
+function PlaceRow({ axis, arbor, movement, at, movable }: {
+  readonly axis: "x" | "y"; readonly arbor: string; readonly movement: Movement; readonly at: { readonly x: number; readonly y: number }; readonly movable: boolean;
 }) {
   const units = useNow((s) => s.units);
   const { run } = useActions();
-  const field = useRef<HTMLInputElement>(null);
-  const written = length(at[axis], units, "distance");
-  useEffect(() => { if (field.current && document.activeElement !== field.current) field.current.value = written; }, [written]);
-  const take = () => {
-    const input = field.current;
-    if (!input || input.value === written) return;
-    const typed = typedLength(input.value, units);
-    const done = typed !== null && run(plantArbor, { arbor, x: at.x, y: at.y, [axis]: typed });
-    input.value = done ? length(typed, units, "distance") : written;
-  };
+  const stands = length(at[axis], units, "distance");
+  const argsFor = (mm: number) => ({ arbor, x: at.x, y: at.y, [axis]: mm });
   return (
     <tr>
       <td>{axis}</td>
       <td className="figure">
-        {movable ? (
-          <label className="field">
-            <span className="unseen">{axis} of {arbor} in {unitName(units)}</span>
-            <input ref={field} inputMode="decimal" defaultValue={written} onBlur={take}
-              onKeyDown={(event) => { if (event.key === "Enter") take(); if (event.key === "Escape" && field.current) field.current.value = written; }} />
-          </label>
-        ) : written}
+        {movable ? <Typed label={`${axis} of ${arbor} in ${unitName(units)}`} stands={stands} read={ifDone(lengthIn(units), movement.instrument, plantArbor, argsFor)}
+          take={(mm: number) => run(plantArbor, argsFor(mm))} unit={unitName(units)} /> : stands}
       </td>
     </tr>
   );
@@ -107,26 +94,15 @@ function PlaceRow({ axis, arbor, at, movable }: {
 /** Where on its circle it stands: typed in degrees, its distance kept. */
 function AngleRow({ slide, root, at }: { readonly slide: NonNullable<MayStand["slide"]>; readonly root: string; readonly at: { readonly x: number; readonly y: number } }) {
   const { run } = useActions();
-  const field = useRef<HTMLInputElement>(null);
-  const written = fixed((Math.atan2(at.y - slide.y, at.x - slide.x) * 180) / Math.PI, 1);
-  useEffect(() => { if (field.current && document.activeElement !== field.current) field.current.value = written; }, [written]);
-  const take = () => {
-    const input = field.current;
-    if (!input || input.value === written) return;
-    const typed = typedFigure(input.value, "angle"), rad = "value" in typed ? (typed.value * Math.PI) / 180 : null;
-    const done = rad !== null && run(plantArbor, { arbor: root, x: slide.x + slide.radius * Math.cos(rad), y: slide.y + slide.radius * Math.sin(rad) });
-    if (!done) input.value = written;
+  const take = (deg: number) => {
+    const rad = (deg * Math.PI) / 180;
+    return run(plantArbor, { arbor: root, x: slide.x + slide.radius * Math.cos(rad), y: slide.y + slide.radius * Math.sin(rad) });
   };
   return (
     <tr>
       <td>angle on its arc, about {slide.about}</td>
       <td className="figure">
-        <label className="field">
-          <span className="unseen">Angle of {root} on its arc in degrees</span>
-          <input ref={field} defaultValue={written} onBlur={take}
-            onKeyDown={(event) => { if (event.key === "Enter") take(); if (event.key === "Escape" && field.current) field.current.value = written; }} />
-          <span className="soft">°</span>
-        </label>
+        <Typed label={`Angle of ${root} on its arc in degrees`} stands={fixed((Math.atan2(at.y - slide.y, at.x - slide.x) * 180) / Math.PI, 1)} read={anAngle} take={take} unit="°" />
       </td>
     </tr>
   );

@@ -1,10 +1,12 @@
 // The distance typed, stepped, or turned on the fine wheel; what is tried is kept by taking it.
-import { type PointerEvent, useEffect, useRef } from "react";
+import { type PointerEvent, useRef } from "react";
 import type { Movement } from "../../../geometry/index.ts";
-import { takeDistance } from "../../commands/distance.ts";
-import { length, typedLength, unitName } from "../../state/figures.ts";
+import { slidTo, takeDistance } from "../../commands/distance.ts";
+import { length, unitName } from "../../state/figures.ts";
 import { useBench, useNow } from "../../state/hooks.ts";
 import type { Units } from "../../state/state.ts";
+import { lengthIn } from "../reading.ts";
+import { isRead, type Read, Typed } from "../Typed.tsx";
 import { type Fine, STEP_MM } from "./useFine.ts";
 
 export function Distance({ movement, engagement, stands, units, fine }: {
@@ -12,42 +14,25 @@ export function Distance({ movement, engagement, stands, units, fine }: {
 }) {
   const { store, actions } = useBench();
   const inHand = useNow((s) => s.drag !== null);
-  const field = useRef<HTMLInputElement>(null);
-  const written = length(stands, units, "distance");
-  useEffect(() => { if (field.current && document.activeElement !== field.current) field.current.value = written; }, [written]);
-  const typed = (): number | null => {
-    const text = field.current?.value ?? written;
-    return text === written ? stands : typedLength(text, units);
-  };
   /** One step of undo, from where the pair stood before it was tried. */
-  const take = () => {
-    const mm = typed();
-    if (mm !== null) {
-      actions.putBack();
-      actions.run(takeDistance, { movement: store.getState().worked?.movement ?? movement, engagement, mm });
-    }
-    const now = store.getState().worked?.movement.engagements.find((e) => e.id === engagement)?.distance;
-    if (field.current) field.current.value = now === undefined ? written : length(now, units, "distance");
+  const take = (mm: number) => {
+    actions.putBack();
+    return actions.run(takeDistance, { movement: store.getState().worked?.movement ?? movement, engagement, mm });
   };
-  const left = () => {
-    const mm = typed();
-    if (mm !== null && mm !== stands) actions.tryDistance(engagement, mm);
-    else if (mm === null && field.current) field.current.value = written;
+  const read = (text: string): Read<number> => {
+    const typed = lengthIn(units)(text), slid = isRead(typed) ? slidTo(movement.instrument, movement, engagement, typed.value) : null;
+    return slid && "refused" in slid ? { refused: slid.refused } : typed;
   };
   return (
     <div className="typed">
-      <label className="field">
-        <span className="soft">Distance</span>
-        <input key={engagement} ref={field} inputMode="decimal" defaultValue={written} onBlur={left}
-          onKeyDown={(event) => { if (event.key === "Enter") take(); }} />
-        <span className="soft">{unitName(units)}</span>
-      </label>
+      <Typed key={engagement} label="Distance" before="Distance" stands={length(stands, units, "distance")} read={read} take={take}
+        leave={(mm) => actions.tryDistance(engagement, mm)} unit={unitName(units)} />
       <span className="joined">
         <button type="button" onClick={() => fine.by(-STEP_MM)}>− {length(STEP_MM, units, "distance")}</button>
         <FineWheel stands={stands} units={units} fine={fine} />
         <button type="button" onClick={() => fine.by(STEP_MM)}>+ {length(STEP_MM, units, "distance")}</button>
       </span>
-      <button type="button" className={inHand ? "strong" : ""} onClick={take}>Take the distance</button>
+      <button type="button" className={inHand ? "strong" : ""} onClick={() => take(stands)}>Take the distance</button>
       {inHand && <button type="button" onClick={actions.putBack}>Put back</button>}
     </div>
   );

@@ -2,8 +2,9 @@
 // is one command and one step of undo.
 import { type Dial, type DialRing, dialsFor, type Movement, QUANTITIES } from "../../../geometry/index.ts";
 import { setField } from "../../commands/edit.ts";
-import { typedNumber } from "../../state/figures.ts";
+import type { Path } from "../../document/index.ts";
 import { useActions } from "../../state/hooks.ts";
+import { FieldAt } from "../making/Field.tsx";
 
 export function Making({ movement }: { readonly movement: Movement }) {
   const { run } = useActions();
@@ -23,17 +24,17 @@ export function Making({ movement }: { readonly movement: Movement }) {
               {d.shows !== undefined && !QUANTITIES.some((q) => q.name === d.shows) && <option value={d.shows}>{d.shows}</option>}
               {QUANTITIES.map((q) => <option key={q.name} value={q.name}>{q.name}</option>)}
             </select></td>
-            <td><Figure label={`Divisions of ${d.name}`} now={d.divisions ?? 360} onTake={(to) => set(["displays", i, "divisions"], to)} /></td>
-            <td><Words label={`Date of ${d.name} at input 0`} width="22ch" now={d.epoch ?? ""} onTake={(to) => set(["displays", i, "epoch"], to === "" ? undefined : to)} /></td>
+            <td><FieldAt movement={movement} path={["displays", i, "divisions"]} label={`Divisions of ${d.name}`} width="6ch" /></td>
+            <td><FieldAt movement={movement} path={["displays", i, "epoch"]} label={`Date of ${d.name} at input 0`} width="22ch" /></td>
           </tr>
         ))}</tbody>
       </table></div>
-      {dials?.map((dial, i) => <Rings key={dial.id} dial={dial} movement={movement} onSet={(path, to) => set(["dials", i, ...path], to)} />)}
+      {dials?.map((dial, i) => <Rings key={dial.id} dial={dial} movement={movement} at={["dials", i]} onSet={(path, to) => set(["dials", i, ...path], to)} />)}
     </section>
   );
 }
 
-function Rings({ dial, movement, onSet }: { readonly dial: Dial; readonly movement: Movement; readonly onSet: (path: readonly (string | number)[], to: unknown) => void }) {
+function Rings({ dial, movement, at, onSet }: { readonly dial: Dial; readonly movement: Movement; readonly at: Path; readonly onSet: (path: readonly (string | number)[], to: unknown) => void }) {
   const outside = Math.max(0, ...dial.rings.map((r) => r.outsideDiameter));
   return (
     <div>
@@ -41,47 +42,30 @@ function Rings({ dial, movement, onSet }: { readonly dial: Dial; readonly moveme
         <button type="button" onClick={() => onSet(["rings"], [...dial.rings, { insideDiameter: outside + 2, outsideDiameter: outside + 12, divisions: 12 }])}>Another ring</button></div>
       <div className="scroll-x"><table aria-label={`Rings of ${dial.name ?? dial.id}`}>
         <thead><tr><th>ring</th><th>read by</th><th>carried by</th><th>inside</th><th>outside</th><th>parts</th><th>numeral every</th><th>numerals</th><th>0 stands at</th><th>marks</th></tr></thead>
-        <tbody>{dial.rings.map((ring, k) => <RingRow key={k} ring={ring} movement={movement} onSet={(name, to) => onSet(["rings", k, name], to)} />)}</tbody>
+        <tbody>{dial.rings.map((ring, k) => <RingRow key={k} ring={ring} movement={movement} at={[...at, "rings", k]} onSet={(name, to) => onSet(["rings", k, name], to)} />)}</tbody>
       </table></div>
     </div>
   );
 }
 
-function RingRow({ ring, movement, onSet }: { readonly ring: DialRing; readonly movement: Movement; readonly onSet: (name: keyof DialRing, to: unknown) => void }) {
+function RingRow({ ring, movement, at, onSet }: { readonly ring: DialRing; readonly movement: Movement; readonly at: Path; readonly onSet: (name: keyof DialRing, to: unknown) => void }) {
   const name = ring.name ?? ring.display ?? "ring";
   const pick = (label: string, field: keyof DialRing, now: string | undefined, otherwise: string, options: readonly string[]) => (
     <select aria-label={`${label} of ${name}`} value={now ?? ""} onChange={(e) => onSet(field, e.target.value === "" ? undefined : e.target.value)}>
       <option value="">{otherwise}</option>{options.map((o) => <option key={o} value={o}>{o}</option>)}
     </select>
   );
-  const figure = (label: string, field: keyof DialRing, now: number | undefined) => <Figure label={`${label} of ${name}`} now={now ?? null} onTake={(to) => onSet(field, to)} />;
+  const typed = (label: string, field: keyof DialRing, width = "7ch") => <FieldAt movement={movement} path={[...at, field]} label={`${label} of ${name}`} width={width} />;
   return (
     <tr>
-      <td><Words label={`Name of ${name}`} width="14ch" now={ring.name ?? ""} onTake={(to) => onSet("name", to === "" ? undefined : to)} /></td>
+      <td>{typed("Name", "name", "14ch")}</td>
       <td>{pick("Pointer", "display", ring.display, "the eye", (movement.instrument.displays ?? []).map((d) => d.id))}</td>
       <td>{pick("Carrier", "carrier", ring.carrier, "stands", movement.arbors.map((a) => a.id))}</td>
-      <td>{figure("Inside", "insideDiameter", ring.insideDiameter)}</td><td>{figure("Outside", "outsideDiameter", ring.outsideDiameter)}</td>
-      <td>{figure("Parts", "parts", ring.parts)}</td><td>{figure("Every", "every", ring.every)}</td>
+      <td>{typed("Inside", "insideDiameter")}</td><td>{typed("Outside", "outsideDiameter")}</td>
+      <td>{typed("Parts", "parts")}</td><td>{typed("Every", "every")}</td>
       <td>{pick("Numerals", "numerals", ring.numerals, "as is usual", ["arabic", "roman", "none"])}</td>
-      <td>{figure("Zero", "zero", ring.zero ?? 90)}</td>
+      <td>{typed("Zero", "zero")}</td>
       <td>{pick("Marks", "follows", ring.follows, "even", ["calendar", "calendar by the Sun", "equation of time"])}</td>
     </tr>
-  );
-}
-
-/** A figure that is taken when the field is left or Enter is pressed. */
-function Figure({ label, now, onTake }: { readonly label: string; readonly now: number | null; readonly onTake: (to: number | undefined) => void }) {
-  return <Words label={label} width="6ch" now={now === null ? "" : String(now)} onTake={(text) => {
-    if (text.trim() === "") return onTake(undefined);
-    const value = typedNumber(text);
-    if (value !== null) onTake(value);
-  }} />;
-}
-
-function Words({ label, width, now, onTake }: { readonly label: string; readonly width: string; readonly now: string; readonly onTake: (to: string) => void }) {
-  const take = (field: HTMLInputElement) => { if (field.value !== now) onTake(field.value); };
-  return (
-    <span className="field"><input key={now} aria-label={label} style={{ width }} defaultValue={now} onBlur={(e) => take(e.currentTarget)}
-      onKeyDown={(e) => { if (e.key === "Enter") take(e.currentTarget); }} /></span>
   );
 }

@@ -1,19 +1,18 @@
 // One field of the file as it is typed or chosen, by what the definition says it is. It is checked at every key with the
 // words of the reader; Enter or leaving it keeps it, Escape puts back what stood there.
-import { type KeyboardEvent, useEffect, useId, useState } from "react";
-import type { Instrument } from "../../../geometry/index.ts";
+import type { Instrument, Movement } from "../../../geometry/index.ts";
 import { fieldInWords, faultWith, rename, setField } from "../../commands/edit.ts";
 import { type Dimension, typedFigure } from "../../commands/typed.ts";
-import type { Path } from "../../document/index.ts";
+import { type Path, shapeAt, valueAt } from "../../document/index.ts";
 import type { Shape } from "../../document/shape.ts";
+import { fieldsOf } from "../../document/walk.ts";
 import { Choice } from "../../head/Choice.tsx";
-import { unitName } from "../../state/figures.ts";
+import { mmOf, unitName } from "../../state/figures.ts";
 import { useActions, useNow } from "../../state/hooks.ts";
 import type { Units } from "../../state/state.ts";
+import { isRead, type Read, Typed } from "../Typed.tsx";
 import { choicesFor } from "./choices.ts";
-import type { Default } from "./defaults.ts";
-
-const MM_PER_INCH = 25.4;
+import { type Default, defaultFor } from "./defaults.ts";
 
 export interface FieldProps {
   readonly instrument: Instrument;
@@ -27,6 +26,7 @@ export interface FieldProps {
   readonly describedBy: string | undefined;
   /** What it is called, where its name in the file does not say it. */
   readonly label?: string;
+  readonly width?: string;
 }
 
 export function Field(props: FieldProps) {
@@ -38,6 +38,15 @@ export function Field(props: FieldProps) {
       onChoose={(to) => run(setField, { path, to: to === "Yes" ? true : optional ? undefined : false })} />;
   if (shape.is === "word" || shape.is === "reference") return <Chosen {...props} label={label} />;
   return <Written {...props} label={label} />;
+}
+
+/** A field by where it stands in the file, wherever on the sheets it is. */
+export function FieldAt({ movement, path, label, width }: { readonly movement: Movement; readonly path: Path; readonly label: string; readonly width?: string }) {
+  const { instrument } = movement, whole = path.slice(0, -1), name = String(path.at(-1));
+  const field = fieldsOf(valueAt(instrument, whole), shapeAt(instrument, whole))?.fields[name];
+  if (!field) return null;
+  return <Field instrument={instrument} path={path} shape={field.shape} value={valueAt(instrument, path)} optional={field.when !== "always"} usual={defaultFor(movement, path)}
+    describedBy={undefined} label={label} {...(width === undefined ? {} : { width })} />;
 }
 
 function Chosen({ instrument, path, shape, value, optional, usual, describedBy, label }: FieldProps & { readonly label: string }) {
@@ -52,37 +61,20 @@ function Chosen({ instrument, path, shape, value, optional, usual, describedBy, 
   );
 }
 
-function Written({ instrument, path, shape, value, optional, usual, describedBy, label }: FieldProps & { readonly label: string }) {
+function Written({ instrument, path, shape, value, optional, usual, describedBy, label, width }: FieldProps & { readonly label: string }) {
   const units = useNow((s) => s.units);
   const { run } = useActions();
-  const stands = written(value, shape, units);
-  const [text, setText] = useState<string | null>(null);
-  const faultId = useId();
-  useEffect(() => setText(null), [stands, path]);
-  const read = text === null || text === stands ? null : readField(text, shape, units, optional);
-  const fault = read === null ? null : "fault" in read ? read.fault
-    : shape.is === "id" && typeof value === "string" ? renameFault(instrument, value, read.value) : faultWith(instrument, path, read.value);
-  const take = () => {
-    if (read === null || fault !== null || "fault" in read) return false;
-    const done = shape.is === "id" && typeof value === "string" ? run(rename, { from: value, to: String(read.value) }) : run(setField, { path, to: read.value });
-    if (done) setText(null);
-    return done;
+  const named = shape.is === "id" && typeof value === "string" ? value : null;
+  const read = (text: string): Read<unknown> => {
+    const typed = readField(text, shape, units, optional);
+    if (!isRead(typed)) return typed;
+    const fault = named === null ? faultWith(instrument, path, typed.value) : renameFault(instrument, named, typed.value);
+    return fault === null ? typed : { fault };
   };
-  const keyed = (event: KeyboardEvent) => {
-    if (event.key === "Enter") take();
-    if (event.key === "Escape" && text !== null) { setText(null); event.stopPropagation(); }
-  };
-  const long = shape.is === "text" || shape.is === "lists" || shape.is === "list";
+  const take = (to: unknown) => (named === null ? run(setField, { path, to }) : run(rename, { from: named, to: String(to) }));
   return (
-    <span className="written">
-      <span className={long ? "field long" : "field"} data-wrong={fault !== null}>
-        <input aria-label={label} aria-invalid={fault !== null} aria-describedby={fault === null ? describedBy : faultId} value={text ?? stands} spellCheck={false}
-          placeholder={usual === null ? "" : written(usual.value, shape, units)} onChange={(event) => setText(event.target.value)} onKeyDown={keyed}
-          onBlur={() => { if (!take() && fault === null) setText(null); }} />
-        {unitOf(shape, units) !== "" && <span className="soft">{unitOf(shape, units)}</span>}
-      </span>
-      {fault !== null && <span className="fault foul" id={faultId} role="status">wanted: {fault}</span>}
-    </span>
+    <Typed key={path.join(" ")} label={label} stands={written(value, shape, units)} read={read} take={take} unit={unitOf(shape, units)} describedBy={describedBy}
+      {...(width === undefined ? {} : { width })} words={shape.is === "text" || shape.is === "lists" || shape.is === "list"} placeholder={usual === null ? "" : written(usual.value, shape, units)} />
   );
 }
 
@@ -108,18 +100,16 @@ export function written(value: unknown, shape: Shape, units: Units): string {
   }
   if (typeof value !== "number") return String(value);
   const mm = shape.is === "number" && shape.unit === "mm";
-  const shown = mm && units === "inch" ? Math.round((value / MM_PER_INCH) * 1e6) / 1e6 : Math.round(value * 1e9) / 1e9;
+  const shown = mm && units === "inch" ? Math.round((value / mmOf(units)) * 1e6) / 1e6 : Math.round(value * 1e9) / 1e9;
   return String(shown).replace("-", "−");
 }
 
-type ReadField = { readonly value: unknown } | { readonly fault: string };
-
 /** What was typed, as the file wants it. */
-function readField(text: string, shape: Shape, units: Units, optional: boolean): ReadField {
+function readField(text: string, shape: Shape, units: Units, optional: boolean): Read<unknown> {
   if (text.trim() === "" && optional) return { value: undefined };
   switch (shape.is) {
     case "number": {
-      const read = typedFigure(text, dimensionOf(shape.unit), units === "inch" ? MM_PER_INCH : 1);
+      const read = typedFigure(text, dimensionOf(shape.unit), mmOf(units));
       return "fault" in read ? read : { value: Math.round(read.value * 1e9) / 1e9 || 0 };
     }
     case "pair":
@@ -129,13 +119,13 @@ function readField(text: string, shape: Shape, units: Units, optional: boolean):
   }
 }
 
-function listsOf(text: string, of: Shape, units: Units): ReadField {
+function listsOf(text: string, of: Shape, units: Units): Read<unknown> {
   const all = text.split(";").map((part) => readAll(part, of, units));
-  return all.find((one) => "fault" in one) ?? { value: all.map((one) => ("value" in one ? one.value : null)) };
+  return all.find((one) => !isRead(one)) ?? { value: all.map((one) => (isRead(one) ? one.value : null)) };
 }
 
 /** Several, parted by commas, or by semicolons where there are any. */
-function readAll(text: string, of: Shape, units: Units): ReadField {
+function readAll(text: string, of: Shape, units: Units): Read<unknown> {
   const all = text.split(text.includes(";") ? ";" : ",").map((part) => part.trim()).filter((part) => part !== "").map((part) => readField(part, of, units, false));
-  return all.find((one) => "fault" in one) ?? { value: all.map((one) => ("value" in one ? one.value : null)) };
+  return all.find((one) => !isRead(one)) ?? { value: all.map((one) => (isRead(one) ? one.value : null)) };
 }

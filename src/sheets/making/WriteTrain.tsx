@@ -3,6 +3,7 @@ import { useId, useState } from "react";
 import type { Instrument } from "../../../geometry/index.ts";
 import { plantTrain, readStages } from "../../commands/train.ts";
 import { useActions } from "../../state/hooks.ts";
+import { TypedBox } from "../Typed.tsx";
 
 export function WriteTrain({ instrument }: { readonly instrument: Instrument }) {
   const { run } = useActions();
@@ -20,13 +21,10 @@ export function WriteTrain({ instrument }: { readonly instrument: Instrument }) 
         <label className="row">from arbor <select value={first} onChange={(event) => setFrom(event.target.value)}>
           {instrument.arbors.map((a) => <option key={a.id}>{a.id}</option>)}
         </select></label>
-        <span className="field long" data-wrong={fault !== null}>
-          <input aria-label="Train" aria-describedby={id} value={text} placeholder="42/17 × 41/19" spellCheck={false} onChange={(event) => setText(event.target.value)}
-            onKeyDown={(event) => { if (event.key === "Enter") put(); }} />
-        </span>
+        <TypedBox label="Train" describedBy={id} words placeholder="42/17 × 41/19" text={text} read={fault === null ? null : { fault }} onText={setText}
+          onKeyDown={(event) => { if (event.key === "Enter") put(); }} />
         <button type="button" className="strong" disabled={!("stages" in read)} onClick={put}>Plant it</button>
       </div>
-      {fault !== null && <p className="foul" role="status">wanted: {fault}</p>}
     </div>
   );
 }

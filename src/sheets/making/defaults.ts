@@ -12,6 +12,7 @@ export function defaultFor(movement: Movement, path: Path): Default | null {
   if (first === "arbors" && third === "parts") return ofPart(movement, path, field);
   if (first === "arbors") return ofArbor(movement, path, field);
   if (field === "divisions" && first === "displays") return { value: 360, from: "usual" };
+  if (field === "zero" && first === "dials") return { value: 90, from: "usual" };
   if (field === "ease") return { value: 0, from: "none" };
   if (first === "engagements" && field === "id") return { value: `${String(valueAt(instrument, [first, path[1] ?? 0, "driver"]))}-${String(valueAt(instrument, [first, path[1] ?? 0, "driven"]))}`, from: "its two parts" };
   return first === "frame" && (field === "x" || field === "y") ? { value: 0, from: "usual" } : null;

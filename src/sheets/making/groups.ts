@@ -24,7 +24,7 @@ export function freshGroup(movement: Movement, path: Path): unknown {
       return { thickness: whose?.thickness ?? 1, ...(teeth ? { tipDiameter: Math.round(2e4 * drawnTipRadius(teeth)) / 1e4 } : {}) };
     }
     case "join": return { by: "soft solder" };
-    case "crossings": return { arms: 4, rim: 3, arm: 3, hub: Math.max(8, (at?.arbor.diameter ?? 4) + 4) };
+    case "crossings": return { arms: 4, rim: 3, arm: 3, hub: Math.max(8, (at?.arbor.diameter ?? 4) + 4), angle: 0 };
     case "slot": return { width: 1, height: 2 };
     default: return null;
   }

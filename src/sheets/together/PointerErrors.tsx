@@ -2,7 +2,10 @@
 // is read can be stated; and the phases of assembly that make wander least. Placed on this sheet, and wherever dials are.
 import { useMemo, useState } from "react";
 import { type HowRead, HOW_READ, type Movement, type PointerError, pointerErrors } from "../../../geometry/index.ts";
-import { fixed, typedNumber } from "../../state/figures.ts";
+import { fixed, length, unitName } from "../../state/figures.ts";
+import { useNow } from "../../state/hooks.ts";
+import { anAngle, aNumber, between, lengthIn } from "../reading.ts";
+import { Typed } from "../Typed.tsx";
 import "./together.css";
 
 const FIELDS: readonly { readonly key: keyof HowRead; readonly says: string; readonly unit: string; readonly most: number }[] = [
@@ -18,7 +21,7 @@ export function PointerErrors({ movement }: { readonly movement: Movement }) {
     <section aria-label="Error at the pointer" className="pointer-errors">
       <div className="heading ruled"><h2>Error at the pointer</h2><span className="beside">to either side, the greatest cause first</span></div>
       <div className="row">
-        {FIELDS.map(({ key, says, unit, most }) => <Stated key={key} says={says} unit={unit} value={how[key]} take={(v) => setHow({ ...how, [key]: Math.min(most, Math.max(0, v)) })} />)}
+        {FIELDS.map(({ key, says, unit, most }) => <Stated key={key} says={says} unit={unit} most={most} value={how[key]} take={(v) => setHow({ ...how, [key]: v })} />)}
       </div>
       <div className="scroll-x">
         <table aria-label="Error at each pointer">
@@ -31,18 +34,13 @@ export function PointerErrors({ movement }: { readonly movement: Movement }) {
   );
 }
 
-function Stated({ says, unit, value, take }: { readonly says: string; readonly unit: string; readonly value: number; readonly take: (value: number) => void }) {
-  const [text, setText] = useState<string | null>(null);
-  const leave = () => {
-    const typed = text === null ? null : typedNumber(text);
-    if (typed !== null) take(typed);
-    setText(null);
-  };
-  return (
-    <label className="field"><span className="soft">{says}</span>
-      <input inputMode="decimal" value={text ?? String(value)} onChange={(event) => setText(event.target.value)} onBlur={leave}
-        onKeyDown={(event) => { if (event.key === "Enter") leave(); }} /><span>{unit}</span></label>
-  );
+function Stated({ says, unit, most, value, take }: {
+  readonly says: string; readonly unit: string; readonly most: number; readonly value: number; readonly take: (value: number) => void;
+}) {
+  const units = useNow((s) => s.units);
+  const isLength = unit === "mm", stated = (v: number) => (isLength ? length(v, units, "distance") : String(v));
+  const read = between(isLength ? lengthIn(units) : unit === "°" ? anAngle : aNumber, 0, most, `from 0 to ${stated(most)}`);
+  return <Typed label={says} before={says} stands={stated(value)} unit={isLength ? unitName(units) : unit} read={read} take={(v) => { take(v); return true; }} />;
 }
 
 /** Degrees. What is less would be written as nothing. */
