@@ -3,20 +3,22 @@
 import { useEffect, useState } from "react";
 import type { Finding, Movement, Sheet } from "../../geometry/index.ts";
 import { standsFor } from "../state/dates.ts";
-import { fixed, typedNumber } from "../state/figures.ts";
+import { fixed } from "../state/figures.ts";
 import { useActions, useBench } from "../state/hooks.ts";
 import { searcherOn } from "../workers/searching.ts";
+import { aNumber, between } from "./reading.ts";
 import { Counts, Mark } from "./Severity.tsx";
+import { Typed } from "./Typed.tsx";
 import { WithIds } from "./words.tsx";
 
 const DAYS_A_YEAR = 365.25;
-const MOST_YEARS = 1_000_000;
+const SOME_YEARS = between(aNumber, 0.001, 1_000_000, "from a thousandth to a million");
 
 /** The part that is done; a sheet at the end, or why there is none. */
 type Turned = { readonly done: number } | { readonly years: number; readonly sheet: Sheet } | { readonly fault: string };
 
 export function Turning({ movement }: { readonly movement: Movement }) {
-  const [years, setYears] = useState("1000");
+  const [years, setYears] = useState(1000);
   const [turned, setTurned] = useState<Turned | null>(null);
   const [searcher] = useState(() => searcherOn(() => new Worker(new URL("../workers/searching.worker.ts", import.meta.url), { type: "module" })));
   const { instrument } = movement;
@@ -25,21 +27,19 @@ export function Turning({ movement }: { readonly movement: Movement }) {
     setTurned(null);
     return () => searcher.stop();
   }, [searcher, instrument]);
-  const wanted = Math.min(MOST_YEARS, typedNumber(years) ?? 0);
   const turn = () => {
     setTurned({ done: 0 });
-    searcher.begin({ kind: "turning", instrument, turns: (wanted * DAYS_A_YEAR) / instrument.input.days },
-      (step) => { if (step.kind === "turning") setTurned(step.best ? { years: wanted, sheet: step.best } : { done: step.done }); },
+    searcher.begin({ kind: "turning", instrument, turns: (years * DAYS_A_YEAR) / instrument.input.days },
+      (step) => { if (step.kind === "turning") setTurned(step.best ? { years, sheet: step.best } : { done: step.done }); },
       (fault) => { if (fault) setTurned({ fault }); });
   };
   const running = turned !== null && "done" in turned;
   return (
     <div className="turning" role="group" aria-label="Turn it for years">
       <div className="row">
-        <label className="field"><span>Turn it for</span>
-          <input inputMode="decimal" value={years} onChange={(event) => setYears(event.target.value)} aria-label="Years" /><span>years</span></label>
+        <Typed label="Years" before="Turn it for" unit="years" stands={String(years)} read={SOME_YEARS} take={(typed) => { setYears(typed); return true; }} />
         {running ? <button type="button" onClick={() => { searcher.stop(); setTurned(null); }}>Stop</button>
-          : <button type="button" disabled={!(wanted > 0)} onClick={turn}>Turn</button>}
+          : <button type="button" onClick={turn}>Turn</button>}
         {running && <progress value={turned.done} aria-label="Part of the pairs examined" />}
       </div>
       {turned && "fault" in turned && <p className="note">It could not be turned to the end: {turned.fault}.</p>}

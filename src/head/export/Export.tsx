@@ -4,7 +4,9 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import { PAPER, type PaperSize } from "../../paper/drawing.ts";
 import { type Format, FORMATS } from "../../paper/files/formats.ts";
 import type { OutFile } from "../../paper/files/file.ts";
-import { typedNumber } from "../../state/figures.ts";
+import { between, lengthIn } from "../../sheets/reading.ts";
+import { Typed } from "../../sheets/Typed.tsx";
+import { length, unitName } from "../../state/figures.ts";
 import { useNow } from "../../state/hooks.ts";
 import { filesPort } from "../../workers/paper.ts";
 import { STOPPED } from "../../workers/port.ts";
@@ -23,20 +25,21 @@ export function Export({ onClose }: { readonly onClose: () => void }) {
   const instrument = useNow((s) => s.instrument);
   const [formats, setFormats] = useState<readonly Format[]>(["PDF"]);
   const [size, setSize] = useState<PaperSize>("A4");
-  const [kerf, setKerf] = useState("0");
+  const units = useNow((s) => s.units);
+  const [kerf, setKerf] = useState(0);
   const [done, setDone] = useState<number | null>(null);
   const [said, setSaid] = useState("");
   useEffect(() => {
     dialog.current?.showModal();
     return () => port.stop();
   }, [port]);
-  const wide = typedNumber(kerf), fits = wide !== null && wide >= 0 && wide <= MOST_KERF_MM;
+  const readKerf = between(lengthIn(units), 0, MOST_KERF_MM, `from 0 to ${length(MOST_KERF_MM, units)} ${unitName(units)}`);
   const make = async () => {
-    if (!instrument || !fits) return;
+    if (!instrument) return;
     setDone(0);
     setSaid("");
     try {
-      const file = await port.ask({ kind: "files", instrument, how: { formats, size, kerf: wide } }, setDone);
+      const file = await port.ask({ kind: "files", instrument, how: { formats, size, kerf } }, setDone);
       download(file);
       setSaid(`${file.name} is made.`);
     } catch (fault) {
@@ -58,9 +61,9 @@ export function Export({ onClose }: { readonly onClose: () => void }) {
           ))}
         </fieldset>
         <div className="row"><span>Paper</span><Choice label="Paper" of={SIZES} now={size} onChoose={setSize} /></div>
-        <label className="field"><span>Kerf, mm</span><input inputMode="decimal" value={kerf} aria-invalid={!fits} onChange={(event) => setKerf(event.target.value)} /></label>
+        <Typed label="Kerf" before="Kerf" unit={unitName(units)} stands={length(kerf, units, "distance")} read={readKerf} take={(mm) => { setKerf(mm); return true; }} />
         <div className="row">
-          {done === null ? <button type="button" disabled={formats.length === 0 || !fits || !instrument} onClick={() => void make()}>Make</button>
+          {done === null ? <button type="button" disabled={formats.length === 0 || !instrument} onClick={() => void make()}>Make</button>
             : <button type="button" onClick={port.stop}>Stop</button>}
           {done !== null && <progress value={done} aria-label="Part of the files made" />}
           <span role="status">{said}</span>
