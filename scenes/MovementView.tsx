@@ -5,6 +5,7 @@ import { useEffect, useLayoutEffect, useRef, useState, type RefObject } from "re
 import { boundOf } from "./bound.ts";
 import { attachHands } from "./eye/hands.ts";
 import { standingView, viewOfPlace } from "./eye/view.ts";
+import { fineness } from "./Fineness.tsx";
 import { handsOn } from "./hold.ts";
 import { Marks } from "./marks/Marks.tsx";
 import { placeOf } from "./marks/quarrel.ts";
@@ -70,7 +71,7 @@ function useDrawing(stage: Stage, host: RefObject<HTMLDivElement | null>): Drawi
       stage.size = { width, height };
       if (reshaped) stand(stage, true);
       const ready = root.configure({
-        gl: () => createRenderer(canvas, plain), frameloop: "demand", dpr: plain ? [0.5, 1] : [1, 2], performance: { min: 0.5, debounce: REST_MS }, size: { width, height, top: 0, left: 0 },
+        gl: () => createRenderer(canvas, plain), frameloop: "demand", dpr: fineness(plain), performance: { min: 0.5, debounce: REST_MS }, size: { width, height, top: 0, left: 0 },
         ...(plain ? {} : { shadows: "percentage" as const }), flat: false,
       });
       if (first) ready.then(() => { if (!gone) setDrawing({ root, plain }); }, () => { if (!gone) setDrawing("refused"); });
@@ -79,12 +80,10 @@ function useDrawing(stage: Stage, host: RefObject<HTMLDivElement | null>): Drawi
     };
     const observer = new ResizeObserver(fit);
     observer.observe(element);
-    const unwatch = watchPixels(fit);
     fit();
     return () => {
       gone = true;
       observer.disconnect();
-      unwatch();
       root.unmount();
       canvas.remove();
       setDrawing(null);
@@ -131,20 +130,4 @@ function stand(stage: Stage, still: boolean): void {
   if (place) eye.glideTo(viewOfPlace(place.at, place.way, eye.view(), bound, aspect), still);
   else if (standing) eye.glideTo(standingView(standing, bound, aspect), still);
   stage.redraw();
-}
-
-/** Calls when the pixels of the screen become finer or coarser, as on another screen; the answer ends it. */
-function watchPixels(changed: () => void): () => void {
-  let query: MediaQueryList;
-  const watch = () => {
-    query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
-    query.addEventListener("change", again);
-  };
-  const again = () => {
-    query.removeEventListener("change", again);
-    watch();
-    changed();
-  };
-  watch();
-  return () => query.removeEventListener("change", again);
 }

@@ -1,6 +1,6 @@
 // The built viewer served on a free port, and a browser to look at it with. Every request that a page makes is kept, so
 // that a test can say that none leaves.
-import { mkdirSync } from "node:fs";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { preview, type PreviewServer } from "vite";
 
@@ -74,20 +74,20 @@ async function openPage(browser: Browser, address: string, { width = 1440, heigh
   return { page, context, requests, complaints };
 }
 
-/** The picture stands still: two frames of the whole page are the same. */
-export async function settled(page: Page): Promise<void> {
-  let before: Buffer | null = null;
-  for (let now = await page.screenshot(); !before?.equals(now); now = await page.screenshot()) before = now;
-}
-
-/** At a device pixel to one of the page, waits for it to stand still, then keeps it under this name. */
+/** At a device pixel to one of the page, waits until two pictures in turn are the same, then keeps it under this name. */
 export async function picture(page: Page, name: string): Promise<void> {
   const { width, height } = page.viewportSize()!;
   const session = await page.context().newCDPSession(page);
-  const draw = (deviceScaleFactor: number) => session.send("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor, mobile: false });
+  const draw = async (deviceScaleFactor: number) => {
+    await session.send("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor, mobile: false });
+    // A browser tells of another screen; the emulation does not.
+    await page.evaluate(() => window.dispatchEvent(new Event("resize")));
+  };
+  const take = async () => (await session.send("Page.captureScreenshot", { format: "png" })).data;
   await draw(1);
-  await settled(page);
-  await page.screenshot({ path: `${PICTURES}/${name}.png` });
+  let before = "";
+  for (let now = await take(); now !== before; now = await take()) before = now;
+  writeFileSync(`${PICTURES}/${name}.png`, before, "base64");
   await draw(COARSE);
   await session.detach();
 }
