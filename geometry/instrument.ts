@@ -187,6 +187,8 @@ export interface Crossings {
   readonly rim: number;
   readonly arm: number;
   readonly hub: number;
+  /** Degrees: where the middle of the first arm stands with the input at 0. Absent: not told, and the wheel is taken as solid. */
+  readonly angle?: number;
 }
 
 export interface Wheel extends PartBase, Toothing {
@@ -253,6 +255,8 @@ export interface Square extends PartBase {
   /** Degrees on each side. */
   readonly taper: number;
   readonly slot?: { readonly width: number; readonly height: number };
+  /** Degrees: where the middle of a flat stands with the input at 0. Absent: not told, and the square is taken as round over its corners. */
+  readonly angle?: number;
 }
 
 export type Part =

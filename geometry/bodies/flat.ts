@@ -1,9 +1,13 @@
 // The true outline of a thing in plan, about its own axis and as drawn with the input at 0. Lengths in mm.
 import earcut from "earcut";
 import { toRad } from "../numeric/angle.ts";
-import type { Disc, Part, PlateOutline, Slot } from "../instrument.ts";
+import type { Disc, Part, PlateOutline, Slot, Wheel } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
-import { bar, disc, type Convex, type Flat, type Hollow } from "../planar/apart.ts";
+import { FOLLOWED_CHORD_MM } from "../numeric/tolerance.ts";
+import { bar, disc, hollowOf, type Convex, type Flat, type Hollow } from "../planar/apart.ts";
+import { placed } from "../planar/outline.ts";
+import { crossingOutlines } from "../teeth/crossings.ts";
+import { rootRadius } from "../teeth/forms.ts";
 import { cornersOf } from "./plate.ts";
 import type { Cylinder, Thing } from "./thing.ts";
 
@@ -11,7 +15,7 @@ import type { Cylinder, Thing } from "./thing.ts";
 export function flatOf(movement: Movement, thing: Thing, cylinder: Cylinder): Flat {
   if (thing.plate !== null) return plateFlat(thing.plate.outline, thing.plate.openings ?? []);
   const part = thing.part >= 0 ? movement.arbors[thing.arbor].arbor.parts[thing.part] : null;
-  const special = part && partFlat(part);
+  const special = part && (part.kind === "wheel" ? crossedFlat(movement, part, cylinder) : partFlat(part));
   if (special) return special;
   const hole: Hollow[] = cylinder.inner > 0 ? [{ kind: "round", x: 0, y: 0, radius: cylinder.inner }] : [];
   return { outside: [disc(cylinder.radius)], hollows: hole };
@@ -19,13 +23,22 @@ export function flatOf(movement: Movement, thing: Thing, cylinder: Cylinder): Fl
 
 /** Whether turning about its own axis changes nothing. */
 export const isRound = (flat: Flat): boolean =>
-  flat.outside.every((p) => p.corners.length === 2 && p.corners[0] === 0 && p.corners[1] === 0)
+  flat.outside.every(isDiscAbout)
   && flat.hollows.every((h) => h.kind === "round" && h.x === 0 && h.y === 0);
 
-/** Farthest that anything of it reaches from its axis. */
+/** Farthest from its axis that anything of it reaches that is not round about it: what turning moves. */
 export function flatReach(flat: Flat): number {
   let reach = 0;
-  for (const p of flat.outside) for (let i = 0; i < p.corners.length; i += 2) reach = Math.max(reach, Math.hypot(p.corners[i], p.corners[i + 1]) + p.radius);
+  for (const p of flat.outside) if (!isDiscAbout(p)) reach = Math.max(reach, farthest(p.corners) + p.radius);
+  for (const h of flat.hollows) reach = Math.max(reach, h.kind === "outline" ? farthest(h.outline) : h.x === 0 && h.y === 0 ? 0 : Math.hypot(h.x, h.y) + h.radius);
+  return reach;
+}
+
+const isDiscAbout = (p: Convex): boolean => p.corners.length === 2 && p.corners[0] === 0 && p.corners[1] === 0;
+
+function farthest(corners: Float64Array): number {
+  let reach = 0;
+  for (let i = 0; i < corners.length; i += 2) reach = Math.max(reach, Math.hypot(corners[i], corners[i + 1]));
   return reach;
 }
 
@@ -37,8 +50,17 @@ function partFlat(part: Part): Flat | null {
     case "arm": return solid(bar(0, part.length, part.width, toRad(part.angle)));
     case "disc": return { outside: [disc(part.diameter / 2)], hollows: windowsOf(part) };
     case "slot": return { outside: [disc(part.diameter / 2)], hollows: [slotHollow(part)] };
+    case "square": return part.angle === undefined ? null : solid(bar(-part.across / 2, part.across / 2, part.across, toRad(part.angle)));
     default: return null;
   }
+}
+
+/** A disc over the tips with the openings between its arms, where the file tells how the arms stand; else null. */
+function crossedFlat(movement: Movement, { id, crossings }: Wheel, { radius, inner }: Cylinder): Flat | null {
+  const teeth = movement.teeth.get(id);
+  if (crossings?.angle === undefined || teeth === undefined || inner > 0) return null;
+  const rad = toRad(crossings.angle);
+  return { outside: [disc(radius)], hollows: crossingOutlines(crossings, rootRadius(teeth), FOLLOWED_CHORD_MM).map((o) => hollowOf(placed(o, rad, 0, 0))) };
 }
 
 const windowsOf = (part: Disc): Hollow[] => (part.windows ?? []).map((w) => {
@@ -48,7 +70,7 @@ const windowsOf = (part: Disc): Hollow[] => (part.windows ?? []).map((w) => {
 
 function slotHollow(part: Slot): Hollow {
   const { corners } = bar(part.radius - part.length / 2, part.radius + part.length / 2, part.width, toRad(part.angle));
-  return { kind: "outline", outline: corners };
+  return hollowOf(corners);
 }
 
 function plateFlat(outline: PlateOutline, openings: readonly { x: number; y: number; diameter: number }[]): Flat {

@@ -13,6 +13,7 @@ import { unevenOf } from "../motion/uneven.ts";
 import type { Movement } from "../movement.ts";
 import { toRad } from "../numeric/angle.ts";
 import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
+import { rootRadius } from "../teeth/forms.ts";
 import { mm } from "./engaged.ts";
 import { capital, nameOf } from "./words.ts";
 
@@ -44,8 +45,19 @@ function gapFinding(movement: Movement, { a, b, verdict }: FollowedPair, depths:
   return {
     code: "gap", severity, between: [first.id, second.id], way, gap, worst, wanted, at: meeting === null ? at : { ...at, ...meeting.place },
     when: meeting === null ? null : whenOf(movement, a, b, meeting, depths),
-    says: wordsOf(nameOf(movement, first), nameOf(movement, second), verdict), remedies: [],
+    says: wordsOf(nameOf(movement, first), nameOf(movement, second), verdict) + untoldArms(movement, first, second, verdict), remedies: [],
   };
+}
+
+/** That a crossed wheel was taken as solid, where the other reaches in under its rim and the file does not say how its arms stand. */
+function untoldArms(movement: Movement, a: Thing, b: Thing, { severity, plan }: MovingVerdict): string {
+  const wheel = [a, b].find((t) => {
+    const part = movement.arbors[t.arbor]?.arbor.parts[t.part];
+    const teeth = part && movement.teeth.get(part.id);
+    return part?.kind === "wheel" && part.crossings !== undefined && part.crossings.angle === undefined && teeth !== undefined
+      && radiusOf(t) + plan.gap < rootRadius(teeth) - part.crossings.rim;
+  });
+  return severity === "free" || wheel === undefined ? "" : `; ${wheel.id} is taken as solid: give its crossings an angle and its arms are followed`;
 }
 
 const RANK: Partial<Record<ThingKind, number>> = { arbor: 1, pillar: 2, plate: 3, case: 4 };

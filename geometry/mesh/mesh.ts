@@ -40,3 +40,10 @@ export function joined(meshes: readonly Mesh[]): Mesh {
   }
   return { positions, normals, indices, weld, corners: corner, euler: sum((m) => m.euler) };
 }
+
+/** A mesh turned about z. */
+export function turnedBy(mesh: Mesh, rad: number): Mesh {
+  const cos = Math.cos(rad), sin = Math.sin(rad);
+  const turn = (v: Float32Array) => v.map((_, i) => (i % 3 === 0 ? cos * v[i] - sin * v[i + 1] : i % 3 === 1 ? sin * v[i - 1] + cos * v[i] : v[i]));
+  return { ...mesh, positions: turn(mesh.positions), normals: turn(mesh.normals) };
+}

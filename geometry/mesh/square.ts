@@ -4,18 +4,19 @@ import type { Arbor, Square } from "../instrument.ts";
 import { toRad } from "../numeric/angle.ts";
 import { flatOf } from "./flat.ts";
 import { boreOutline } from "./holes.ts";
-import type { Mesh } from "./mesh.ts";
+import { turnedBy, type Mesh } from "./mesh.ts";
 import { prismOf } from "./prism.ts";
 
 export function squareMesh(part: Square, arbor: Arbor, boreMm: number, chordMm: number): Mesh {
   const { low, high } = squareHalves(part, arbor);
   const slot = part.slot;
+  const turned = (mesh: Mesh): Mesh => (part.angle === undefined ? mesh : turnedBy(mesh, toRad(part.angle)));
   if (slot !== undefined && boreMm === 0 && slot.width < 1.9 * Math.min(low, high) && slot.height < 0.95 * part.thickness)
-    return slotted(part.z, part.thickness, low, high, slot.width / 2, slot.height / 2);
+    return turned(slotted(part.z, part.thickness, low, high, slot.width / 2, slot.height / 2));
   const [outside, narrow] = [low, Math.min(low, high)].map((h) => Float64Array.of(-h, -h, h, -h, h, h, -h, h));
   const flat = flatOf({ outside, holes: boreOutline(narrow, boreMm, chordMm) });
   const top = flat.points.map((v, i) => (i < 8 ? (v * high) / low : v));
-  return prismOf(flat, part.z, part.z + part.thickness, top);
+  return turned(prismOf(flat, part.z, part.z + part.thickness, top));
 }
 
 /** mm: half the width across flats at the lower and at the upper face; `across` is the wider. */

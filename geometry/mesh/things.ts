@@ -3,6 +3,8 @@
 // frame; whoever draws it only places and turns it. A pillar stands about its own axis, plates and case in the frame.
 import { isToothed, type Arbor, type Part, type PartKind, type Sense } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
+import { toothPhases } from "../motion/tooth-phases.ts";
+import { toRad } from "../numeric/angle.ts";
 import { CHORD_MM } from "../numeric/tolerance.ts";
 import { arborMesh, arborRadiusIn, boreRadiusOf } from "./arbor.ts";
 import { flatPartMesh } from "./flatparts.ts";
@@ -79,7 +81,7 @@ export function meshTextOf(movement: Movement, id: string): string {
     const { arbor } = movement.arbors[place.arbor], part = arbor.parts[place.part];
     const { id: _id, name: _name, join: _join, material: _material, ...shape } = part;
     return JSON.stringify(["part", shape, movement.teeth.get(id), boreOfPart(arbor, part), boreOf(movement, place.arbor), passesOf(movement, id),
-      part.kind === "square" ? [arbor.foot, arbor.head] : 0]);
+      part.kind === "square" ? [arbor.foot, arbor.head] : armsRad(movement, part)]);
   }
   const arbor = movement.arborIndex.get(id);
   if (arbor !== undefined) {
@@ -99,8 +101,12 @@ function partMesh(movement: Movement, index: number, part: Part, chordMm: number
   if (!isToothed(part)) return flatPartMesh(part, bore, passesOf(movement, part.id), chordMm);
   const teeth = movement.teeth.get(part.id);
   if (teeth === undefined) throw new Error(`the movement holds no teeth for ${part.id}`);
-  return part.kind === "lantern" ? lanternMesh(part, teeth, bore, chordMm) : toothedMesh(part, teeth, bore, chordMm);
+  return part.kind === "lantern" ? lanternMesh(part, teeth, bore, chordMm) : toothedMesh(part, teeth, bore, armsRad(movement, part), chordMm);
 }
+
+/** How far a wheel's first arm stands past its tooth on +x: where the file says how the arms stand, that is what is left beside how its teeth do. */
+const armsRad = (movement: Movement, part: Part): number => (part.kind !== "wheel" || part.crossings?.angle === undefined ? 0
+  : toRad(part.crossings.angle) - (toothPhases(movement).get(part.id) ?? 0));
 
 /** mm: radius of the arbor within the part. */
 const boreOfPart = (arbor: Arbor, part: Part): number => arborRadiusIn(arbor, part.z, part.z + part.thickness);

@@ -1,6 +1,6 @@
 // Wheels, pinions, annuli and lanterns about their own axis, one tooth (or trundle) on +x. Lengths in mm.
 import { countOf, type Lantern, type Pinion, type Wheel } from "../instrument.ts";
-import { circleOutline, reversed, signedAreaMmSq, type Outline } from "../planar/outline.ts";
+import { circleOutline, placed, reversed, signedAreaMmSq, type Outline } from "../planar/outline.ts";
 import { crossingOutlines } from "../teeth/crossings.ts";
 import { formOf, rootRadius } from "../teeth/forms.ts";
 import type { Teeth } from "../teeth/teeth.ts";
@@ -10,8 +10,8 @@ import { roundOf } from "./lathe.ts";
 import { joined, type Mesh } from "./mesh.ts";
 import { prism, prismOf } from "./prism.ts";
 
-/** A wheel, pinion or annulus with its bore and crossings. */
-export function toothedMesh(part: Wheel | Pinion, teeth: Teeth, boreMm: number, chordMm: number): Mesh {
+/** A wheel, pinion or annulus with its bore and crossings; `armsRad`: how far the first arm stands past the tooth on +x. */
+export function toothedMesh(part: Wheel | Pinion, teeth: Teeth, boreMm: number, armsRad: number, chordMm: number): Mesh {
   const outline = formOf(teeth).outline(teeth, chordMm);
   const top = part.z + part.thickness;
   if (teeth.internal) {
@@ -21,7 +21,8 @@ export function toothedMesh(part: Wheel | Pinion, teeth: Teeth, boreMm: number, 
   const crossed = part.kind === "wheel" ? part.crossings : undefined;
   // An opening so small that chords cannot show it is left out.
   const crossings = crossed === undefined ? []
-    : crossingOutlines(crossed, rootRadius(teeth), chordMm).filter((o) => -signedAreaMmSq(o) > chordMm * chordMm);
+    : crossingOutlines(crossed, rootRadius(teeth), chordMm).filter((o) => -signedAreaMmSq(o) > chordMm * chordMm)
+      .map((o) => (armsRad === 0 ? o : placed(o, armsRad, 0, 0)));
   const bore = crossed !== undefined && crossings.length > 0 && boreMm > crossed.hub / 2 - 2 * chordMm ? []
     : boreOutline(outline, boreMm, chordMm);
   return prismOf(flatOfToothed(outline, countOf(part), [...bore, ...crossings]), part.z, top);

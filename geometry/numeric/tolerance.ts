@@ -10,6 +10,8 @@ export const TOUCH_MM = 1e-9;
 export const CHORD_MM = 0.01;
 /** mm. How near the followed outlines of two things are brought to their true least gap. */
 export const GAP_MM = 0.001;
+/** mm. Chords of a round edge that is followed: half of what a gap is true to. */
+export const FOLLOWED_CHORD_MM = 0.0005;
 /** Of a wheel's radius. An outline repeats from tooth to tooth when it does so to rounding. */
 export const REPEAT_RATIO = 1e-9;
 /** mm. Figures nearer than this to a limit stand at it: far under any measurement, far over the rounding of sums of lengths. */

@@ -9,10 +9,10 @@ export interface Convex {
   readonly radius: number;
 }
 
-/** A hollow: round, or a closed outline of any shape (interleaved x, y). */
+/** A hollow: round, or a closed outline of any shape (interleaved x, y) within a round. */
 export type Hollow =
   | { readonly kind: "round"; readonly x: number; readonly y: number; readonly radius: number }
-  | { readonly kind: "outline"; readonly outline: Float64Array };
+  | { readonly kind: "outline"; readonly x: number; readonly y: number; readonly radius: number; readonly outline: Float64Array };
 
 export interface Flat {
   /** Convex pieces that make it up; one, where it is convex itself. */
@@ -34,6 +34,14 @@ export function bar(from: number, to: number, width: number, angleRad: number): 
   return { corners: Float64Array.from([...at(from, -h), ...at(to, -h), ...at(to, h), ...at(from, h)]), radius: 0 };
 }
 
+/** A hollow of any shape, with a circle round it. */
+export function hollowOf(outline: Float64Array): Hollow {
+  const [minX, maxX] = span(outline, 1, 0), [minY, maxY] = span(outline, 0, 1), x = (minX + maxX) / 2, y = (minY + maxY) / 2;
+  let radius = 0;
+  for (let k = 0; k < outline.length; k += 2) radius = Math.max(radius, Math.hypot(outline[k] - x, outline[k + 1] - y));
+  return { kind: "outline", x, y, radius, outline };
+}
+
 export const standAt = (x: number, y: number, angleRad: number): Stand => ({ x, y, cos: Math.cos(angleRad), sin: Math.sin(angleRad) });
 
 /** mm between two flat things as they stand: the better of outside one another and within a hollow of one. Not re-entrant: it works in scratch. */
@@ -47,8 +55,8 @@ export function apart(a: Flat, aStand: Stand, b: Flat, bStand: Stand): number {
     }
   }
   if (best < 0 && (a.outline !== undefined || b.outline !== undefined)) best = -depthOfOverlap(a, aStand, b, bStand);
-  for (const h of a.hollows) best = Math.max(best, allWithin(h, b, bStand, aStand));
-  for (const h of b.hollows) best = Math.max(best, allWithin(h, a, aStand, bStand));
+  for (const h of a.hollows) best = Math.max(best, allWithin(h, b, bStand, aStand, best));
+  for (const h of b.hollows) best = Math.max(best, allWithin(h, a, aStand, bStand, best));
   return best;
 }
 
@@ -57,10 +65,16 @@ function depthOfOverlap(a: Flat, aStand: Stand, b: Flat, bStand: Stand): number 
   return b.outline === undefined ? 0 : depthOfOverlap(b, bStand, a, aStand);
 }
 
-/** One flat thing within a hollow of another, seen from where the other stands. */
-function allWithin(hollow: Hollow, inner: Flat, innerStand: Stand, outerStand: Stand): number {
+/** One flat thing within a hollow of another, seen from where the other stands; no more than `enough` is said as that. */
+function allWithin(hollow: Hollow, inner: Flat, innerStand: Stand, outerStand: Stand, enough: number): number {
   let least = Infinity;
-  for (const piece of inner.outside) least = Math.min(least, withinGap(hollow, seen(piece.corners, innerStand, outerStand), piece.radius));
+  for (const { corners, radius } of inner.outside) {
+    const there = seen(corners, innerStand, outerStand);
+    // The circle round the hollow leaves it no more room than this.
+    if (hollow.radius - Math.hypot(there[0] - hollow.x, there[1] - hollow.y) - radius <= enough) return enough;
+    least = Math.min(least, withinGap(hollow, there, radius));
+    if (least <= enough) return enough;
+  }
   return least;
 }
 
@@ -100,7 +114,7 @@ function between(a: Float64Array, aRadius: number, b: Float64Array, bRadius: num
     const distance = Math.hypot(nx - x, ny - y);
     if (distance >= least) return;
     least = distance;
-    const along = distance === 0 ? 0 : (from + (distance - from - to) / 2) / distance;
+    const along = distance === 0 ? 0 : (Math.max(-from, distance - to) + Math.min(from, distance + to)) / 2 / distance;
     place = { x: x + (nx - x) * along, y: y + (ny - y) * along };
   };
   for (let k = 0; k < b.length; k += 2) { const [nx, ny] = nearestPlace(a, b[k], b[k + 1]); consider(b[k], b[k + 1], nx, ny, bRadius, aRadius); }

@@ -95,7 +95,7 @@ function part<K extends Part["kind"]>(own: FieldsOf<Omit<Extract<Part, { kind: K
   };
 }
 
-const crossings = fields<Crossings>({ arms: needed(whole(2, 24)), rim: needed(size), arm: needed(size), hub: needed(size) });
+const crossings = fields<Crossings>({ arms: needed(whole(2, 24)), rim: needed(size), arm: needed(size), hub: needed(size), angle: optional(angle) });
 const toothing = {
   module: optional(module), form: optional(form), pressureAngle: optional(pressureAngle), shift: optional(modules),
   thinning: optional(modules), topping: optional(modules), dedendum: optional(above(0, 10, "modules")),
@@ -126,7 +126,7 @@ const parts: KindsShape = {
     ratchet: part<"ratchet">({ teeth: needed(count), diameter: needed(size), depth: needed(size) }),
     square: part<"square">({
       across: needed(size), taper: needed(number(0, 45, "degrees")),
-      slot: optional(fields<{ width: number; height: number }>({ width: needed(size), height: needed(size) })),
+      slot: optional(fields<{ width: number; height: number }>({ width: needed(size), height: needed(size) })), angle: optional(angle),
     }),
   } satisfies Record<Part["kind"], FieldsShape>,
 };

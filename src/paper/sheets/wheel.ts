@@ -78,6 +78,7 @@ function whatToCut(w: WheelFigures): (readonly [string, string])[] {
     ["Thickness", `${fixed(w.thickness, 2)} ±0.03`],
     ["Bore and fit", teeth.internal ? "none: a ring" : w.seat.collet ? `${w.seat.says}, on ${w.seat.collet}` : w.seat.says],
     w.crossings ? ["Crossings", `${w.crossings.arms}, arm ${fixed(w.crossings.arm, 2)}, rim ${fixed(w.crossings.rim, 2)}`] : null,
+    w.crossings?.angle !== undefined ? ["First arm", `at ${short(w.crossings.angle)}°, input at 0`] : null,
     w.crossings ? ["Marking out", `R${fixed(w.crossings.outer, 2)}, hub R${fixed(w.crossings.inner, 2)}, corners R${fixed(w.crossings.corner, 2)}`] : null,
     w.crossings ? ["Saw entry", `${w.crossings.arms} holes ø${fixed(w.crossings.sawDiameter, 1)} on R${fixed(w.crossings.sawRadius, 2)}`] : null,
     ["Run-out allowed", `${fixed(w.runoutRound, 3)} round, ${fixed(w.runoutFlat, 2)} flat`],

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { apart, bar, disc, standAt, type Convex, type Flat } from "../../../geometry/planar/apart.ts";
+import { apart, bar, disc, hollowOf, standAt, type Convex, type Flat } from "../../../geometry/planar/apart.ts";
 
 const solid = (outside: Convex): Flat => ({ outside: [outside], hollows: [] });
 const here = standAt(0, 0, 0);
@@ -24,7 +24,7 @@ describe("how far flat things stand apart", () => {
     near(apart(window, here, solid(disc(1)), standAt(16, 0, 0)), 3);
     near(apart(window, standAt(0, 0, Math.PI / 2), solid(disc(1)), standAt(0, 16, 0)), 3);
     near(apart(window, here, solid(disc(1)), standAt(15, 4.5, 0)), -0.5);
-    const square: Flat = { outside: [disc(30)], hollows: [{ kind: "outline", outline: Float64Array.of(10, -5, 20, -5, 20, 5, 10, 5) }] };
+    const square: Flat = { outside: [disc(30)], hollows: [hollowOf(Float64Array.of(10, -5, 20, -5, 20, 5, 10, 5))] };
     near(apart(square, here, solid(disc(1)), standAt(18, 0, 0)), 1);
     near(apart(square, here, solid(bar(-2, 2, 1, 0)), standAt(15, 0, 0)), 3);
     expect(apart(square, here, solid(bar(-9, 9, 1, 0)), standAt(15, 0, 0))).toBeLessThan(0);
