@@ -8,6 +8,8 @@ export { decimalRatio, ratio, toNumber, writeRatio, type Ratio } from "./numeric
 // Finding numbers, and dividing.
 /** Every train of so many engagements within an error of a wanted ratio; as a whole, or step by step with progress. */
 export { findTrains, largestOf, searchTrains, teethTotal, type FoundTrain, type FoundTrains, type TrainSearch } from "./numbers/trains.ts";
+/** The same for several numbers of engagements. */
+export { searchSizes, type SizesSearch } from "./numbers/sizes.ts";
 /** Continued fractions, convergents and the mediant tree. */
 export { continuedFraction, convergents, mediantPath, primeFactors, type MediantStep } from "./numbers/fractions.ts";
 /** How a dividing head gives a count: plain, compound, differential. */
@@ -24,7 +26,9 @@ export { finerThanStated, periodOf, wantedPeriod, wantedRatio, type TypedWanted,
 /** The counts that may be asked for, by ranges, cutters and head. */
 export { allowedCounts, headOf, isAwkward, isServed, type CountLimits } from "./numbers/counts.ts";
 /** What a train costs, ranking by it, reverted pairings, drift and room. */
-export { driftOf, meritsOf, ranked, revertedPairing, roomOf, type Merit, type Pairing, type Weights, type Workshop } from "./numbers/merits.ts";
+export {
+  bestAt, driftOf, MERITS, meritsOf, ranked, revertedPairing, roomOf, workshopOf, type Merit, type Pairing, type Weights, type Workshop,
+} from "./numbers/merits.ts";
 /** Trains on a carrier and differentials. */
 export { differentialTrains, searchCarried, type CarriedSearch, type CarriedTrain, type CarriedTrains, type SumTrain } from "./numbers/epicyclic.ts";
 /** Several displays at once on the fewest wheels. */

@@ -1,17 +1,27 @@
 // What a found train costs and how true it stays, and ranking by what the maker cares for.
-import type { Cutter } from "../instrument.ts";
-import { isAwkward, isServed } from "./counts.ts";
+import { type Cutter, gearingOf, type Instrument } from "../instrument.ts";
+import { headOf, isAwkward, isServed } from "./counts.ts";
 import type { Head } from "./dividing.ts";
 import { orders } from "./several.ts";
 import { largestOf, teethTotal, type FoundTrain } from "./trains.ts";
 
 export type Merit = "error" | "teeth" | "wheels" | "largest" | "cutters" | "awkward";
+export const MERITS: readonly Merit[] = ["error", "teeth", "wheels", "largest", "cutters", "awkward"];
 /** How much each counts, 0 or more; what is left out counts nothing. */
 export type Weights = Partial<Record<Merit, number>>;
 
 export interface Workshop {
   readonly head?: Head;
   readonly cutters?: readonly Cutter[];
+}
+
+/** The maker's head, and of the cutters owned those of the module and form that a new train is cut to. */
+export function workshopOf(instrument: Instrument): Workshop {
+  const { division, cutters } = instrument, { module, form } = gearingOf(instrument);
+  return {
+    ...(division === undefined ? {} : { head: headOf(division) }),
+    ...(cutters === undefined ? {} : { cutters: cutters.filter((c) => c.module === module && c.form === form) }),
+  };
 }
 
 /** The figures of one train, each the less the better. */
@@ -32,6 +42,17 @@ export function ranked<T extends FoundTrain>(trains: readonly T[], weights: Weig
     if (greatest > 0) for (const r of rows) r.sum += (weight * r.merits[merit]) / greatest;
   }
   return rows.sort((a, b) => a.sum - b.sum || a.order - b.order).map((r) => r.train);
+}
+
+/** What each train is best at: of every figure in which the list differs, the first that has the least of it. */
+export function bestAt<T extends FoundTrain>(trains: readonly T[], workshop: Workshop): ReadonlyMap<T, readonly Merit[]> {
+  const figures = trains.map((train) => meritsOf(train, workshop)), best = new Map<T, Merit[]>();
+  for (const merit of MERITS) {
+    const values = figures.map((f) => f[merit]), least = values.reduce((a, b) => Math.min(a, b), Infinity);
+    const train = trains[values.indexOf(least)];
+    if (train !== undefined && values.some((v) => v > least)) best.set(train, [...(best.get(train) ?? []), merit]);
+  }
+  return best;
 }
 
 /** Degrees a year by which a pointer wanted in `wantedDays` gains (+) or loses, from the error of its rate. */

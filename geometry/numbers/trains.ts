@@ -75,9 +75,12 @@ export function* searchTrains(search: TrainSearch): Generator<number, FoundTrain
   if (trains.length > most) { trains.length = most; cut = true; }
   return {
     exhaustive: !cut, trains,
-    says: cut ? `More than ${most} trains come so near; only the best are listed. A smaller error, or fewer counts, lists them all.` : null,
+    says: cut ? cutSays(most) : null,
   };
 }
+
+export const cutSays = (most: number): string =>
+  `More than ${most} trains come so near; only the best are listed. A smaller error, or fewer counts, lists them all.`;
 
 /** The whole search at once. */
 export function findTrains(search: TrainSearch): FoundTrains {
@@ -164,7 +167,8 @@ function errorOf(driver: number, driven: number, wanted: Ratio): number {
   return difference === 0n ? 0 : toNumber(ratio(difference, BigInt(driven) * wanted.n));
 }
 
-function bestFirst(a: FoundTrain, b: FoundTrain): number {
+/** Least error, then fewest teeth, then smallest largest wheel. */
+export function bestFirst(a: FoundTrain, b: FoundTrain): number {
   return Math.abs(a.error) - Math.abs(b.error) || teethTotal(a) - teethTotal(b) || largestOf(a) - largestOf(b)
     || inOrder(b.drivers, a.drivers) || inOrder(b.driven, a.driven);
 }

@@ -14,6 +14,8 @@ export interface PutTrain {
   readonly driven: readonly number[];
   /** Id of the arbor it is led off from. */
   readonly from: string;
+  /** Id of a wheel there that drives first; absent: a new one. */
+  readonly wheel?: string;
   /** Id of the display that it is for, or null: it shows something new. */
   readonly display: string | null;
 }
@@ -24,7 +26,7 @@ export const putTrain: Command<PutTrain> = {
     if (args.drivers.length === 0 || args.drivers.length !== args.driven.length) return { refused: "A train has as many drivers as driven." };
     if ([...args.drivers, ...args.driven].some((n) => !Number.isInteger(n) || n < 3 || n > 2000)) return { refused: "Counts are whole numbers from 3 to 2,000." };
     if (!instrument.arbors.some((a) => a.id === args.from)) return { refused: `There is no arbor called ${args.from}.` };
-    const pairs = standingPairs(args);
+    const pairs = args.wheel === undefined ? standingPairs(args) : null;
     return pairs === null ? withNewArbors(instrument, args) : withNewCounts(instrument, args, pairs);
   },
 };
@@ -93,9 +95,13 @@ const keptPlaces = (instrument: Instrument): Instrument => ({
 });
 
 /** New arbors with the train on them, planted and levelled, and a display of the last. */
-function withNewArbors(instrument: Instrument, { movement, drivers, driven, from, display }: PutTrain): Outcome {
-  const stages = drivers.map((driver, i) => ({ driver, follower: driven[i] ?? driver }));
-  const outcome = plantTrain.run(instrument, { stages, from });
+function withNewArbors(instrument: Instrument, { movement, drivers, driven, from, wheel, display }: PutTrain): Outcome {
+  const led = wheel === undefined ? undefined : movement.partIndex.get(wheel), part = led && movement.arbors[led.arbor]?.arbor.parts[led.part];
+  const first = part && isToothed(part) ? countOf(part) : null;
+  // The wheel that is led off from drives first, whatever its size.
+  const inOrder = first === null ? drivers : [first, ...drivers.filter((_, i) => i !== drivers.indexOf(first))];
+  const stages = inOrder.map((driver, i) => ({ driver, follower: driven[i] ?? driver }));
+  const outcome = plantTrain.run(instrument, { stages, from, ...(wheel === undefined ? {} : { wheel }) });
   if (isRefused(outcome)) return outcome;
   const last = outcome.instrument.arbors.at(-1)?.id ?? from;
   const turns = toNumber(workOut(outcome.instrument).arbors.at(-1)?.rate ?? ratio(0));

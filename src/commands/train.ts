@@ -1,6 +1,6 @@
 // From a train in one line, as makers write it (drivers over followers), to arbors, wheels and pinions in gear: each
 // engagement on a level of its own, all planted by the search, ready to be changed.
-import { type Arbor, type Instrument, type Part, examine, findPlaces, gearingOf, workOut } from "../../geometry/index.ts";
+import { type Arbor, type Instrument, type Part, examine, findPlaces, gearingOf, isToothed, type ToothedPart, workOut } from "../../geometry/index.ts";
 import { idsIn } from "../document/index.ts";
 import { type Command, keptMm } from "./command.ts";
 import { judged, nextLetter } from "./edit.ts";
@@ -31,16 +31,18 @@ export function readStages(text: string): WrittenStages {
   return { stages };
 }
 
-/** Puts the train into the instrument, the first driver on `from`. */
-export const plantTrain: Command<{ readonly stages: readonly Stage[]; readonly from: string }> = {
+/** Puts the train into the instrument, the first driver on `from`: a new one, or `wheel`, a part that is there already. */
+export const plantTrain: Command<{ readonly stages: readonly Stage[]; readonly from: string; readonly wheel?: string }> = {
   name: "Put a train in",
-  run(instrument, { stages, from }) {
+  run(instrument, { stages, from, wheel }) {
     const first = instrument.arbors.find((a) => a.id === from);
     if (!first) return { refused: `There is no arbor called ${from}.` };
     if (stages.length === 0) return { refused: "A train has one engagement or more." };
-    const made = withTrain(instrument, stages, first), refusal = judged(made, "");
+    const led = wheel === undefined ? null : first.parts.find((p) => p.id === wheel);
+    if (led === undefined || (led !== null && !isToothed(led))) return { refused: `There is no wheel ${wheel} on ${from}.` };
+    const made = withTrain(instrument, stages, first, led), refusal = judged(made, "");
     if ("refused" in refusal) return refusal;
-    return judged(planted(made, new Set(instrument.arbors.map((a) => a.id))), `a train of ${stages.length * 2} wheels`);
+    return judged(planted(made, new Set(instrument.arbors.map((a) => a.id))), `a train of ${stages.length * 2 - (led ? 1 : 0)} wheels`);
   },
 };
 
@@ -66,11 +68,13 @@ const WHEEL_MM = 2, PINION_MM = 2.6;
 const AIR_MM = 2.5, LEVEL_MM = 4.5;
 const PLANTING = { tries: 12 };
 
-function withTrain(instrument: Instrument, stages: readonly Stage[], first: Arbor): Instrument {
+function withTrain(instrument: Instrument, stages: readonly Stage[], first: Arbor, led: ToothedPart | null): Instrument {
   const [low, high] = outerPlates(instrument);
   const floor = low ? low.z + low.thickness : 0, ceiling = high && high !== low ? high.z : floor + 40;
   const level = Math.min(LEVEL_MM, (ceiling - floor - 2 * AIR_MM - PINION_MM) / Math.max(1, stages.length - 1));
-  const zOf = (k: number) => floor + AIR_MM + k * level;
+  // What follows a wheel that is there stands level with it; the rest go on from there, up to the ceiling and then from the floor.
+  const levels = Math.max(1, stages.length), ledAt = led === null ? 0 : Math.min(levels - 1, Math.max(0, Math.round((led.z - floor - AIR_MM) / level)));
+  const zOf = (k: number) => (k === 0 && led !== null ? led.z + (led.thickness - PINION_MM) / 2 : floor + AIR_MM + ((ledAt + k) % levels) * level);
   const taken = new Set([...idsIn(instrument), "case", "input"]);
   const arbors: Arbor[] = instrument.arbors.map((a) => a), engagements = [...instrument.engagements];
   const put = (arbor: string, count: number, k: number): string => {
@@ -89,7 +93,7 @@ function withTrain(instrument: Instrument, stages: readonly Stage[], first: Arbo
     const next = nextLetter(taken);
     taken.add(next);
     arbors.push({ ...runningBetween(low, high, floor, ceiling), id: next });
-    const pair = { driver: put(on, driver, k), driven: put(next, follower, k) };
+    const pair = { driver: k === 0 && led !== null ? led.id : put(on, driver, k), driven: put(next, follower, k) };
     engagements.push(pair);
     on = next;
   });

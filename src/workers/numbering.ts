@@ -1,19 +1,24 @@
 // What the numbering worker does: a search for trains in, its progress and its answer out. Plain data both ways, ratios as
 // text, so it can be called anywhere. Stopping needs no word to it: whoever asked ends the worker.
 import {
-  differentialTrains, ratio, searchCarried, searchTrains, shareTrains, writeRatio, type FoundTrain, type FoundTrains, type Ratio, type SharedTrains,
+  differentialTrains, ratio, searchCarried, searchSizes, shareTrains, writeRatio, type FoundTrain, type FoundTrains, type Ratio, type SharedTrains,
 } from "../../geometry/index.ts";
 
 export interface Limits {
   /** "p/q": drivers over driven; relative error likewise. */
   readonly wanted: string;
   readonly within: string;
-  readonly engagements: number;
   readonly counts: readonly number[];
 }
+export interface TrainLimits extends Limits {
+  /** Each number of engagements that is searched. */
+  readonly engagements: readonly number[];
+  /** A driver that must be there. */
+  readonly leadOff?: number;
+}
 export type Numbering =
-  | ({ readonly kind: "trains"; readonly leadOff?: number; readonly most: number } & Limits)
-  | ({ readonly kind: "beside"; readonly most: number } & Limits)
+  | ({ readonly kind: "trains"; readonly most: number } & TrainLimits)
+  | ({ readonly kind: "beside"; readonly engagements: number; readonly most: number } & Limits)
   | {
     readonly kind: "together"; readonly counts: readonly number[]; readonly engagements: number;
     readonly displays: readonly { readonly id: string; readonly wanted: string; readonly within: string; readonly eitherWay: boolean }[];
@@ -47,7 +52,7 @@ export function* numberingSteps(question: Numbering): Generator<NumberingStep, v
 
 function* trainSteps(question: Extract<Numbering, { kind: "trains" }>): Generator<NumberingStep, void> {
   const { leadOff, most, engagements, counts } = question;
-  const run = searchTrains({ ...limitsOf(question), engagements, counts, most, ...(leadOff === undefined ? {} : { leadOff }) });
+  const run = searchSizes({ ...limitsOf(question), engagements, counts, most, ...(leadOff === undefined ? {} : { leadOff }) });
   const found: FoundTrains = yield* progressOf(run);
   yield { done: 1, answer: { kind: "trains", exhaustive: found.exhaustive, says: found.says, trains: found.trains.map(told) } };
 }
@@ -91,7 +96,7 @@ function* progressOf<A>(run: Generator<number, A>): Generator<NumberingStep, A> 
 }
 
 const told = (t: FoundTrain): ToldTrain => ({ drivers: t.drivers, driven: t.driven, ratio: writeRatio(t.ratio), error: t.error });
-const limitsOf = ({ wanted, within }: Limits): { wanted: Ratio; within: Ratio } => ({ wanted: read(wanted), within: read(within) });
+const limitsOf = ({ wanted, within }: Pick<Limits, "wanted" | "within">): { wanted: Ratio; within: Ratio } => ({ wanted: read(wanted), within: read(within) });
 
 /** "p/q" of whole numbers, as writeRatio gives it. */
 export function read(text: string): Ratio {

@@ -1,11 +1,12 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
-import { type Instrument, trainTo, workOut } from "../../geometry/index.ts";
+import { type Instrument, ratio, trainTo, workOut } from "../../geometry/index.ts";
 import { putTrain } from "../../src/commands/numbers.ts";
 import { isRefused } from "../../src/commands/command.ts";
 import { beginningFor, questionOf } from "../../src/sheets/numbers/ask.ts";
 import { oversOf } from "../../src/sheets/numbers/Standing.tsx";
+import { bestSays } from "../../src/sheets/numbers/weights.ts";
 import { goodFor, oneIn, typedRange } from "../../src/sheets/numbers/words.ts";
 import { type NumberingAnswer, numberingSteps } from "../../src/workers/numbering.ts";
 import { SLIPWAY } from "../fixtures/slipway.ts";
@@ -53,7 +54,31 @@ describe("what is asked of a search", () => {
     expect(fault({ within: "-1" })).toMatch(/parts in a million/);
     expect(fault({ from: "no such" })).toMatch(/does not turn/);
     expect(fault({ engagements: "0" })).toMatch(/1 to 12/);
+    expect(fault({ engagements: "1 to 3" })).toBeNull();
+    expect(fault({ engagements: "3 to 3" })).toMatch(/one more or one less/);
+    expect(fault({ wheel: "no such" })).toMatch(/no wheel no such on A/);
     expect(fault({ by: "ratio", wanted: "191/23", engagements: "3", sense: "contrary" })).toBeNull();
+  });
+
+  it("may be for several numbers of engagements, and for a wheel that is there", () => {
+    const asked = { ...beginningFor(movement, moon), engagements: "1 to 5", sense: "same" as const };
+    const question = questionOf(movement, asked);
+    if ("fault" in question) throw new Error(question.fault);
+    expect(question.limits.engagements).toEqual([2, 4]);
+    const wheel = movement.arbors[movement.arborIndex.get("A") ?? -1]?.arbor.parts.find((p) => p.kind === "wheel" || p.kind === "pinion");
+    const led = questionOf(movement, { ...asked, engagements: "4", wheel: wheel?.id ?? "" });
+    if ("fault" in led) throw new Error(led.fault);
+    const answer = lastOf(numberingSteps({ kind: "trains", most: 50, ...led.limits }));
+    if (answer?.kind !== "trains") throw new Error("trains were asked for");
+    expect(answer.trains.length).toBeGreaterThan(0);
+    expect(answer.trains.every((t) => t.drivers.includes(led.limits.leadOff ?? 0))).toBe(true);
+  });
+
+  it("says in words what best means", () => {
+    const all = ["error", "teeth", "wheels", "largest", "cutters", "awkward"] as const;
+    expect(bestSays({ error: 5 }, all)).toBe("Best is little error alone.");
+    expect(bestSays({ teeth: 2, error: 1, largest: 3 }, all)).toBe("Best weighs small wheels, few teeth and little error, each against the worst in the list.");
+    expect(bestSays({ teeth: 2 }, ["error"])).toMatch(/Nothing counts/);
   });
 
   it("is refused at once, in words, where it cannot be answered", () => {
@@ -76,7 +101,7 @@ describe("what is asked of a search", () => {
 
   it("reads ranges, and writes errors and years short", () => {
     expect([typedRange("15 to 24"), typedRange("15-24"), typedRange("20"), typedRange("24 to 15"), typedRange("a")]).toEqual([[15, 24], [15, 24], [20, 20], null, null]);
-    expect([oneIn(1 / 965), oneIn(-1 / 1.3e6), oneIn(0)]).toEqual(["1 in 965", "1 in 1.3 million", "exact"]);
+    expect([oneIn(1 / 965), oneIn(-1 / 1.3e6), oneIn(0), oneIn(1 / 6.41e9)]).toEqual(["1 in 965", "1 in 1.3 million", "exact", "1 in 6.4 × 10⁹"]);
     expect([goodFor(5432), goodFor(2.64)]).toEqual(["5,400", "2.6"]);
   });
 });
@@ -100,6 +125,18 @@ describe("a found train put into the instrument", () => {
     const next = workOut(outcome.instrument);
     expect(outcome.instrument.arbors).toHaveLength(estuary.arbors.length + 2);
     expect(next.displays.at(-1)).toMatchObject({ name: "New pointer", rate: expect.objectContaining({ s: 1n, n: 16n, d: 225n }) as unknown });
+  });
+
+  it("leads off from a wheel that is there, which is then not made again", () => {
+    const a = estuary.arbors.find((x) => x.id === "A"), wheel = a?.parts.find((p) => p.kind === "pinion");
+    if (wheel?.kind !== "pinion") throw new Error("A has a pinion");
+    const outcome = putTrain.run(estuary, { movement, drivers: [16, wheel.leaves], driven: [45, 60], from: "A", wheel: wheel.id, display: null });
+    if (isRefused(outcome)) throw new Error(outcome.refused);
+    expect(outcome.instrument.arbors.find((x) => x.id === "A")?.parts).toHaveLength(a?.parts.length ?? 0);
+    expect(outcome.instrument.engagements.at(-2)).toMatchObject({ driver: wheel.id });
+    const rate = workOut(outcome.instrument).displays.at(-1)?.rate;
+    expect(rate?.abs().toFraction()).toBe(ratio(16 * wheel.leaves, 45 * 60).toFraction());
+    expect(putTrain.run(estuary, { movement, drivers: [16], driven: [45], from: "A", wheel: "no such", display: null })).toHaveProperty("refused");
   });
 
   it("is refused where counts make no train", () => {

@@ -1,25 +1,26 @@
 // Finding numbers: what is wanted at the left, every train within it at the right, ranked, one of them in use. A search runs
 // on a worker, shows what it has done and can be stopped; it says Complete only where the list is proven to be.
 import { type FormEvent, type ReactNode, useEffect, useId, useMemo, useRef, useState } from "react";
-import { driftOf, headOf, type Merit, meritsOf, type Movement, ranked, revertedPairing, roomOf, gearingOf, toNumber, trainTo, yearsToOneDivision } from "../../../geometry/index.ts";
+import {
+  bestAt, driftOf, gearingOf, type Merit, MERITS, meritsOf, type Movement, ranked, revertedPairing, roomOf, toNumber, trainTo, type Weights, workshopOf, yearsToOneDivision,
+} from "../../../geometry/index.ts";
 import { putTrain } from "../../commands/numbers.ts";
 import { Choice } from "../../head/Choice.tsx";
 import { grouped } from "../../state/dates.ts";
 import { fixed } from "../../state/figures.ts";
 import { useActions } from "../../state/hooks.ts";
 import { read, type ToldTrain } from "../../workers/numbering.ts";
-import { type Asked, beginningFor, type Question, questionOf } from "./ask.ts";
+import { type Asked, beginningFor, type Question, questionOf, wheelsOn } from "./ask.ts";
 import { Train, type Writing } from "./Fractions.tsx";
 import { Best } from "./Best.tsx";
 import { oversOf } from "./Standing.tsx";
 import { useNumbering, type Searching } from "./useNumbering.ts";
+import { keepWeights, keptWeights, MERIT_WORDS } from "./weights.ts";
+import { WeightFields } from "./WeightFields.tsx";
 import { goodFor, sixths } from "./words.ts";
 
 /** Trains told to the page, and rows drawn of them. */
 const MOST_TOLD = 2000, MOST_ROWS = 60;
-type Rank = Extract<Merit, "error" | "teeth" | "largest" | "awkward">;
-const RANKS: readonly Rank[] = ["error", "teeth", "largest"];
-const RANK_WORDS: Readonly<Record<Rank, string>> = { error: "Error", teeth: "Teeth", largest: "Largest", awkward: "Dividing" };
 
 export function Finding({ movement, display, way }: { readonly movement: Movement; readonly display: number | null; readonly way: Writing }) {
   const [asked, setAsked] = useState(() => beginningFor(movement, display));
@@ -62,7 +63,7 @@ export function Finding({ movement, display, way }: { readonly movement: Movemen
 function Limits({ movement, asked, onAsk, onSend }: {
   readonly movement: Movement; readonly asked: Asked; readonly onAsk: (some: Partial<Asked>) => void; readonly onSend: (event: FormEvent) => void;
 }) {
-  const { division, cutters } = movement.instrument;
+  const { division, cutters } = movement.instrument, wheels = wheelsOn(movement, asked.from);
   const typed = (name: keyof Asked, label: string, after = "", width = "9ch") => (
     <Line label={label}>{(id) => (
       <span className="field"><input id={id} style={{ width }} value={String(asked[name])} onChange={(e) => onAsk({ [name]: e.target.value })} />{after && <span className="soft">{after}</span>}</span>
@@ -81,14 +82,19 @@ function Limits({ movement, asked, onAsk, onSend }: {
           onChange={(e) => onAsk({ wanted: e.target.value })} />{asked.by === "period" && <span className="soft">days</span>}</span>
       </div>
       <Line label="Led off from">{(id) => (
-        <select id={id} value={asked.from} onChange={(e) => onAsk({ from: e.target.value })}>
+        <select id={id} value={asked.from} onChange={(e) => onAsk({ from: e.target.value, wheel: "" })}>
           {movement.arbors.filter((a) => a.rate !== null && a.rate.n !== 0n).map((a) => (
             <option key={a.id} value={a.id}>{a.id === movement.instrument.input.arbor ? `${a.id}, the crank` : a.id}</option>
           ))}
         </select>
       )}</Line>
       <div className="line"><span>Sense</span><Choice label="Sense" of={["same", "contrary"]} words={{ same: "Same", contrary: "Contrary" }} now={asked.sense} onChoose={(sense) => onAsk({ sense })} /></div>
-      {typed("engagements", "Engagements", "", "4ch")}
+      {wheels.length > 0 && <Line label="First wheel">{(id) => (
+        <select id={id} value={wheels.some((w) => w.id === asked.wheel) ? asked.wheel : ""} onChange={(e) => onAsk({ wheel: e.target.value })}>
+          <option value="">a new one</option>{wheels.map((w) => <option key={w.id} value={w.id}>{w.count}, {w.id}</option>)}
+        </select>
+      )}</Line>}
+      {typed("engagements", "Engagements", "", "6ch")}
       {typed("pinions", "Pinions")}
       {typed("wheels", "Wheels")}
       {typed("within", "Within", "parts in a million", "6ch")}
@@ -109,21 +115,21 @@ function Line({ label, children }: { readonly label: string; readonly children: 
 function Found({ movement, display, asked, answered, searching, way }: {
   readonly movement: Movement; readonly display: number | null; readonly asked: Asked; readonly answered: Question | null; readonly searching: Searching; readonly way: Writing;
 }) {
-  const [by, setBy] = useState<Rank>("error");
+  const [weights, setWeights] = useState(keptWeights);
   const [picked, setPicked] = useState<string | null>(null);
   const { run } = useActions();
   const answer = searching.answer?.kind === "trains" ? searching.answer : null;
   const trains = useMemo(() => answer?.trains.map((t) => ({ ...t, ratio: read(t.ratio) })) ?? [], [answer]);
-  const { division, cutters } = movement.instrument;
-  const rows = useMemo(() => {
-    const kept = asked.reverted ? trains.filter((t) => revertedPairing(t) !== null) : trains;
-    return ranked(kept, { [by]: 1 }, { ...(division ? { head: headOf(division) } : {}), ...(cutters ? { cutters } : {}) });
-  }, [asked.reverted, by, cutters, division, trains]);
+  const workshop = useMemo(() => workshopOf(movement.instrument), [movement]);
+  const merits = MERITS.filter((m) => (m === "cutters" ? workshop.cutters !== undefined : m !== "awkward" || workshop.head !== undefined));
+  const kept = useMemo(() => (asked.reverted ? trains.filter((t) => revertedPairing(t) !== null) : trains), [asked.reverted, trains]);
+  const rows = useMemo(() => ranked(kept, weights, workshop), [kept, weights, workshop]);
+  const best = useMemo(() => bestAt(kept, workshop), [kept, workshop]);
+  const weigh = (to: Weights) => { setWeights(to); keepWeights(to); };
   const shown = display === null ? null : movement.displays[display] ?? null;
   const divisions = shown?.divisions ?? 360;
   const inUse = useMemo(() => keyInUse(movement, display), [movement, display]);
   const chosen = rows.find((t) => keyOf(t) === picked) ?? null;
-  const ranks = division ? [...RANKS, "awkward" as const] : RANKS;
   const head = searching.done !== null ? `searching, ${Math.round(100 * searching.done)} % done` : searching.stopped ? "stopped; the list is of the search before" : null;
   return (
     <div className="found">
@@ -131,8 +137,8 @@ function Found({ movement, display, asked, answered, searching, way }: {
         <p role="status">{searching.fault ? <span className="foul">{searching.fault}</span> : head ? <span className="soft">{head}</span>
           : answer?.exhaustive ? <><b className="free">Complete</b> every train within these limits: {rows.length}</>
           : answer ? <><b className="tight">Not complete</b> {answer.says}</> : null}</p>
-        <span className="end row"><span className="soft">ranked by</span><Choice label="Ranked by" of={ranks} words={RANK_WORDS} now={by} onChoose={setBy} /></span>
       </div>
+      <WeightFields weights={weights} merits={merits} onWeigh={weigh} />
       <div className="scroll-x rows">
         <table aria-label="Trains found">
           <thead>
@@ -142,19 +148,20 @@ function Found({ movement, display, asked, answered, searching, way }: {
           <tbody>
             {rows.slice(0, MOST_ROWS).map((t, i) => {
               const key = keyOf(t), drift = driftOf(t.error, answered?.wantedDays ?? 0), years = yearsToOneDivision(drift, divisions);
-              const merits = meritsOf(t, {}), pick = () => setPicked(key === picked ? null : key);
+              const figures = meritsOf(t, workshop), pick = () => setPicked(key === picked ? null : key);
               return (
                 <tr key={key} className={`pick ${key === picked || (picked === null && key === inUse) ? "here" : ""}`} aria-selected={key === picked} onClick={pick}>
                   <td className="figure">{i + 1}</td>
                   <td><button type="button" className="plain choose" onClick={(e) => { e.stopPropagation(); pick(); }}>
                     <Train of={t.driven.map((over, k) => ({ over, under: t.drivers[k] ?? 1 }))} way={way === "columns" ? "fractions" : way} /></button>
-                    {key === inUse && <span className="in-use"> in use</span>}</td>
+                    {key === inUse && <span className="in-use"> in use</span>}
+                    <Said of={[...(best.get(t) ?? []).map((m) => MERIT_WORDS[m].best), ...costs(figures, weights)]} /></td>
                   <td className="figure">{answered ? sixths(answered.fromDays / toNumber(t.ratio)) : ""}</td>
                   <td><ErrorBar error={t.error} /></td>
                   <td className="figure">{t.error === 0 ? "0" : `${fixed(drift, 4)}°`}</td>
                   <td className="figure">{years === null ? "for ever" : goodFor(years)}</td>
-                  <td className="figure">{merits.teeth}</td>
-                  <td className="figure">{merits.largest}</td>
+                  <td className="figure">{figures.teeth}</td>
+                  <td className="figure">{figures.largest}</td>
                 </tr>
               );
             })}
@@ -165,12 +172,23 @@ function Found({ movement, display, asked, answered, searching, way }: {
       {rows.length > MOST_ROWS && <p className="note">The first {MOST_ROWS} of {grouped(rows.length, 0)}.</p>}
       <div className="row">
         <button type="button" disabled={!chosen} onClick={() => {
-          if (chosen && run(putTrain, { movement, drivers: chosen.drivers, driven: chosen.driven, from: asked.from, display: shown?.id ?? null })) setPicked(null);
+          if (chosen && run(putTrain, { movement, drivers: chosen.drivers, driven: chosen.driven, from: asked.from, display: shown?.id ?? null, ...(asked.wheel === "" ? {} : { wheel: asked.wheel }) })) setPicked(null);
         }}>Put into the instrument</button>
         <span className="note">{chosen ? chosenSays(movement, chosen) : `“Good for” is the time until the pointer is one division, ${fixed(360 / divisions, 1)}°, out.`}</span>
       </div>
     </div>
   );
+}
+
+/** What a train is best at and what it costs besides, under its counts. */
+const Said = ({ of }: { readonly of: readonly string[] }) => (of.length === 0 ? null : <div className="said">{of.join(", ")}</div>);
+
+/** What it wants of the workshop, where that counts. */
+function costs({ cutters, awkward }: Readonly<Record<Merit, number>>, weights: Weights): string[] {
+  return [
+    ...(weights.cutters && cutters > 0 ? [cutters === 1 ? "one cutter to buy" : `${cutters} cutters to buy`] : []),
+    ...(weights.awkward && awkward > 0 ? [awkward === 1 ? "one awkward division" : `${awkward} awkward divisions`] : []),
+  ];
 }
 
 function chosenSays(movement: Movement, train: Pick<ToldTrain, "drivers" | "driven">): string {

@@ -5,13 +5,14 @@ import { grouped } from "../../state/dates.ts";
 /** Six decimals in two groups of three: 29.530 596. */
 export const sixths = (days: number): string => fixed(days, 6).replace(/(\d{3})$/, "\u202f$1");
 
-/** "1 in 10,800", "1 in 1.3 million": how small a relative error is. */
+/** "1 in 10,800", "1 in 1.3 million", "1 in 6.4 × 10⁹": how small a relative error is. */
 export function oneIn(error: number): string {
   const n = 1 / Math.abs(error);
   if (!Number.isFinite(n)) return "exact";
   if (n < 1e6) return `1 in ${grouped(Number(n.toPrecision(3)), 0)}`;
-  const [value, word] = n < 1e9 ? [n / 1e6, "million"] : n < 1e12 ? [n / 1e9, "thousand million"] : [n / 1e12, "million million"];
-  return `1 in ${value.toFixed(value < 10 ? 1 : 0)} ${word}`;
+  if (n < 1e9) return `1 in ${(n / 1e6).toFixed(n < 1e7 ? 1 : 0)} million`;
+  const power = Math.floor(Math.log10(n));
+  return `1 in ${(n / 10 ** power).toFixed(1)} × 10${[...String(power)].map((d) => "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(d)]).join("")}`;
 }
 
 /** Years to two figures. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { allowedCounts, headOf, isAwkward } from "../../../geometry/numbers/counts.ts";
 import { ORDINARY_HEAD } from "../../../geometry/numbers/dividing.ts";
-import { driftOf, meritsOf, ranked, revertedPairing, roomOf } from "../../../geometry/numbers/merits.ts";
+import { bestAt, driftOf, MERITS, meritsOf, ranked, revertedPairing, roomOf, workshopOf } from "../../../geometry/numbers/merits.ts";
 import { findTrains } from "../../../geometry/numbers/trains.ts";
+import type { Instrument } from "../../../geometry/instrument.ts";
 import { decimalRatio, ratio } from "../../../geometry/numeric/ratio.ts";
 
 describe("the counts that may be asked for", () => {
@@ -35,6 +36,32 @@ describe("what a train costs", () => {
     expect(ranked(found, {}, {})).toEqual(found);
     expect(meritsOf({ drivers: [96, 8], driven: [59, 8], ratio: ratio(1), error: 0 }, { head: ORDINARY_HEAD, cutters: [{ form: "involute", module: 1, from: 12, to: 60 }] }))
       .toMatchObject({ awkward: 2, cutters: 2, wheels: 4, teeth: 171, largest: 96 });
+  });
+
+  const wide = findTrains({ wanted: decimalRatio("0.0338631"), within: decimalRatio("0.02"), engagements: 2, counts: [6, 7, 8, 9, 10, 30, 36, 40, 44, 48, 59, 60] }).trains;
+
+  it("[NUM14] weighs every figure against the greatest of the list", () => {
+    const workshop = { head: ORDINARY_HEAD, cutters: [{ form: "involute", module: 1, from: 8, to: 50 }] };
+    const weights = { error: 2, teeth: 1, largest: 3, cutters: 1, awkward: 0.5 }, list = ranked(wide, weights, workshop);
+    const greatest = (m: (typeof MERITS)[number]) => Math.max(...wide.map((t) => meritsOf(t, workshop)[m]));
+    const sums = list.map((t) => MERITS.reduce((sum, m) => sum + ((weights as Partial<Record<string, number>>)[m] ?? 0) * (meritsOf(t, workshop)[m] / (greatest(m) || 1)), 0));
+    expect(sums).toEqual([...sums].sort((a, b) => a - b));
+  });
+
+  it("[NUM14] says what each is best at, and nothing where all are alike", () => {
+    expect(new Set(wide.map((t) => t.error)).size).toBeGreaterThan(3);
+    const best = bestAt(wide, {}), at = (merit: string) => wide.filter((t) => (best.get(t) as readonly string[] | undefined)?.includes(merit));
+    expect(at("error")).toEqual([wide[0]]);
+    expect(at("teeth").map((t) => meritsOf(t, {}).teeth)).toEqual([Math.min(...wide.map((t) => meritsOf(t, {}).teeth))]);
+    expect(at("wheels")).toEqual([]);
+    expect(bestAt([], {}).size).toBe(0);
+  });
+
+  it("[NUM14] of the cutters only those that a new train is cut with come into it", () => {
+    const bare = { format: "endshake instrument", version: 1, name: "", units: "mm", input: { arbor: "A", days: 1, sense: "clockwise" }, frame: { plates: [], pillars: [] }, arbors: [], engagements: [] } as never as Instrument;
+    expect(workshopOf(bare)).toEqual({});
+    const cutters = [{ form: "involute", module: 1, from: 12, to: 60 }, { form: "involute", module: 0.5 }, { form: "cycloidal", module: 1 }];
+    expect(workshopOf({ ...bare, cutters, division: { ratio: 60, circles: [20] } })).toEqual({ cutters: [cutters[0]], head: { ratio: 60, plates: [[20]], gears: [] } });
   });
 
   // Source: a 59-tooth wheel moved daily is one day out in 2.64 years (check-values 4.3 [30]).

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { halvesOf, productsBetween, productsOf, setsOf, setsWithProduct } from "../../../geometry/numbers/products.ts";
+import { searchSizes } from "../../../geometry/numbers/sizes.ts";
 import { findTrains, searchTrains } from "../../../geometry/numbers/trains.ts";
 import { decimalRatio, ratio, toNumber, writeRatio } from "../../../geometry/numeric/ratio.ts";
 
@@ -134,5 +135,28 @@ describe("finding numbers", () => {
     for (let step = run.next(); !step.done; step = run.next()) seen.push(step.value);
     expect(seen[0]).toBe(0);
     expect(seen).toEqual([...seen].sort((a, b) => a - b));
+  });
+});
+
+describe("several numbers of engagements", () => {
+  const search = { wanted: ratio(191, 230), within: decimalRatio("0.002"), counts: range(6, 16) };
+  const ran = (run: ReturnType<typeof searchSizes>) => { const done: number[] = []; for (;;) { const step = run.next(); if (step.done) return { done, found: step.value }; done.push(step.value); } };
+
+  it("[NUM6] stand in one list, best first, with one progress", () => {
+    const { done, found } = ran(searchSizes({ ...search, engagements: [3, 1, 2, 2] }));
+    const apart = [1, 2, 3].flatMap((engagements) => written(findTrains({ ...search, engagements })));
+    expect(written(found)).toEqual(apart.sort());
+    expect(found.exhaustive).toBe(true);
+    const errors = found.trains.map((t) => Math.abs(t.error));
+    expect(errors).toEqual([...errors].sort((a, b) => a - b));
+    expect(done).toEqual([...done].sort((a, b) => a - b));
+    expect(Math.max(...done)).toBeLessThanOrEqual(1);
+  });
+
+  it("[NUM6] are exhaustive only where each is", () => {
+    expect(ran(searchSizes({ ...search, engagements: [1, 0] })).found).toMatchObject({ exhaustive: false, says: expect.stringMatching(/one engagement/) as unknown });
+    const cut = ran(searchSizes({ ...search, engagements: [2, 3], most: 3 })).found;
+    expect(cut).toMatchObject({ exhaustive: false, says: expect.stringMatching(/More than 3/) as unknown });
+    expect(cut.trains).toHaveLength(3);
   });
 });
