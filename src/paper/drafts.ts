@@ -1,6 +1,6 @@
 // All sheets of a movement, in the order in which a maker turns them over.
 import {
-  arborFigures, columnsOf, cotterFigures, cutterList, facesOf, heatLadder, heatTable, housingFigures, isPiece, isToothed, joinHeat, type Movement, type Part, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
+  arborFigures, columnsOf, cotterFigures, cutterList, facesOf, heatLadder, heatTable, housingFigures, isPiece, isToothed, joinHeat, type Movement, partsList, pieceFigures, planThings, plateFigures, puttingTogether,
   settingTable, stockList, trainLines, wheelFigures, windowsOf, type PlateFigures,
 } from "../../geometry/index.ts";
 import type { Draft } from "./draft.ts";
@@ -37,23 +37,11 @@ export function draftsOf(movement: Movement): Draft[] {
     ...facesOf(movement).map(dialDraft),
     ...(heats.length > 0 ? [heatsDraft(heats, ladders)] : []),
     assemblyDraft(steps),
-    ...(layout.things.length > 0 ? [explodedDraft({ steps, base: together.base, things: layout.things, plates: frame.plates, pillars: frame.pillars, shapes: all.flatMap(shapeOf) })] : []),
+    ...(layout.things.length > 0 ? [explodedDraft(movement, together)] : []),
     partsDraft(parts, stockList(parts)),
     cuttersDraft(cutterList(movement), drillsOf(plates)),
     ...(movement.displays.length > 0 ? [settingDraft(movement.displays.map((d) => d.name), instrument.displays?.find((d) => d.epoch)?.epoch ?? null, settingTable(movement))] : []),
   ];
-}
-
-/** What is seen of parts that are not round about their arbor. */
-function shapeOf(part: Part): { readonly id: string; readonly corners: readonly (readonly [number, number])[] }[] {
-  if (part.kind === "pin") {
-    const a = (part.angle * Math.PI) / 180, r = part.diameter / 2;
-    return [{ id: part.id, corners: Array.from({ length: 12 }, (_, i) => [part.radius * Math.cos(a) + r * Math.cos((i * Math.PI) / 6), part.radius * Math.sin(a) + r * Math.sin((i * Math.PI) / 6)] as const) }];
-  }
-  if (part.kind !== "pointer" && part.kind !== "arm") return [];
-  const c = Math.cos((part.angle * Math.PI) / 180), s = Math.sin((part.angle * Math.PI) / 180), h = part.width / 2, tail = part.kind === "pointer" ? part.tail : h;
-  const corners = ([[-tail, -h], [part.length, -h / 4], [part.length, h / 4], [-tail, h]] as const).map(([x, y]) => [x * c - y * s, x * s + y * c] as const);
-  return [{ id: part.id, corners }];
 }
 
 const displayLines = (movement: Movement) => movement.displays.map((d) => ({

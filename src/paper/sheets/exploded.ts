@@ -1,90 +1,89 @@
-// The movement drawn apart in the order in which it goes together: each step lifted above the one before, seen from the
-// front and a little from above. What lies nearer hides what lies farther.
-import { boxOf, type Pillar, type PlanThing, type Plate } from "../../../geometry/index.ts";
+// The movement drawn apart in the order in which it goes together: each step over the one before, what goes in from behind
+// under the plate, chain lines from each to where it goes. What lies nearer hides what lies farther.
+import { meshTextOf, type Movement, type PuttingTogether, thingsOf } from "../../../geometry/index.ts";
+import { drawPrism, type Eye, extentOf, HEIGHT, nearestLast, onPaper } from "../axonometric.ts";
 import type { Draft } from "../draft.ts";
-import { fill, type Page, polyline, text, view } from "../page.ts";
+import { textWidthMm } from "../lettering.ts";
+import { line, type Page, text, view } from "../page.ts";
 import { spread } from "../spread.ts";
 import { scaleFor, scaleWritten } from "../words.ts";
-import type { StepLine } from "./lists.ts";
+import { type Piece, piecesOf } from "./apart.ts";
 
-export interface Apart {
-  readonly steps: readonly StepLine[];
-  readonly base: string | null;
-  readonly things: readonly PlanThing[];
-  readonly plates: readonly Plate[];
-  readonly pillars: readonly Pillar[];
-  /** Outlines about their arbor of what is not round about it: hands, arms, pins. */
-  readonly shapes: readonly { readonly id: string; readonly corners: readonly (readonly [number, number])[] }[];
-}
-
-/** How much of the depth of a thing is seen as height. */
-const TILT = 0.32;
-
-interface Solid { readonly x: number; readonly y: number; readonly corners: readonly (readonly [number, number])[]; readonly z0: number; readonly z1: number; readonly step: number }
-
-export function explodedDraft(a: Apart): Draft {
-  const shows = { ...a, steps: a.steps.map((s) => s.ids) };
+export function explodedDraft(movement: Movement, together: PuttingTogether): Draft {
+  const things = thingsOf(movement).filter((t) => t.kind !== "case").map((t) => ({ id: t.id, x: t.x, y: t.y, shape: JSON.parse(meshTextOf(movement, t.id)) as unknown }));
   return {
-    id: "exploded", number: "/APART", title: "Drawn apart", kind: "assembly", subtitle: "each step above the one before", document: "exploded view", shows, tables: [], cautions: [],
+    id: "exploded", number: "/APART", title: "Drawn apart", kind: "assembly", subtitle: "each step over the one before, on the lines along which it goes in", document: "exploded view, axonometric",
+    shows: { base: together.base, steps: together.steps.map((s) => [s.ids, s.lift < 0]), things }, tables: [], cautions: [],
     draw: (next) => {
-      const page = next(), solids = solidsOf(a), groups = a.steps.length + 1, { left, right, top, bottom } = page.room;
-      const flat = (s: Solid): readonly number[] => s.corners.map(([, y]) => TILT * (s.y + y));
-      const low = Math.min(...solids.map((s) => s.z0 + Math.min(...flat(s)))), high = Math.max(...solids.map((s) => s.z1 + Math.max(...flat(s))));
-      const xs = solids.flatMap((s) => s.corners.map(([x]) => s.x + x)), wide = Math.max(...xs) - Math.min(...xs);
-      const lift = Math.max(4, (high - low) * 0.28), tall = high - low + lift * (groups - 1);
-      const scale = scaleFor(Math.max(wide / (right - left - 36), tall / (top - bottom - 8)), 1, 2, true);
-      const x = (left + right) / 2 - 14 - ((Math.max(...xs) + Math.min(...xs)) / 2) * scale, y = (top + bottom) / 2 - (tall * scale) / 2 - low * scale;
-      view(page, "drawn apart", x, y, scale);
-      const order = [...solids].sort((p, q) => p.step - q.step || q.y - p.y || p.z0 - q.z0);
-      for (const s of order) drawSolid(page, s, x, y + s.step * lift * scale, scale);
-      const levels = spread(a.steps.map((_, i) => y + ((i + 1) * lift + middleOf(solids, i + 1)) * scale), 5, bottom + 2, top - 4);
-      a.steps.forEach((s, i) => text(page, right, levels[i]!, `${i + 1}  ${s.ids.slice(0, 4).join(" ")}`, { face: "figures", align: "right", layer: "dimension", within: 34 }));
-      return scaleWritten(scale);
+      const page = next(), apart = liftedOf(piecesOf(movement, together), together, page);
+      view(page, "drawn apart", apart.eye.x, apart.eye.y, apart.eye.scale);
+      const levels = [...new Set(apart.pieces.map((p) => p.level))].sort((a, b) => a - b);
+      letters(page, apart, together);
+      for (const level of levels) {
+        for (const p of nearestLast(apart.pieces.filter((q) => q.level === level))) drawPrism(page, p, apart.eye);
+        for (const l of linesFrom(apart.pieces, level)) line(page, ...onPaper(apart.eye, l.x, l.y, l.from), ...onPaper(apart.eye, l.x, l.y, l.to), "chain");
+      }
+      return scaleWritten(apart.eye.scale);
     },
   };
 }
 
-function middleOf(solids: readonly Solid[], step: number): number {
-  const zs = solids.filter((s) => s.step === step).flatMap((s) => [s.z0, s.z1]);
-  return zs.length > 0 ? (Math.min(...zs) + Math.max(...zs)) / 2 : 0;
+interface Lifted extends Piece {
+  /** Steps over the bench; below 0 for what goes in from behind. */
+  readonly level: number;
+}
+interface Apart { readonly pieces: readonly Lifted[]; readonly eye: Eye }
+
+/** mm of paper kept for the letters, and air between two steps, mm of metal: as much as there is room for. */
+const LETTERS = 36, LEAST_AIR = 7, MOST_AIR = 40;
+
+function liftedOf(pieces: readonly Piece[], { steps }: PuttingTogether, page: Page): Apart {
+  let up = 0, down = 0;
+  const levels = [0, ...steps.map((s) => (s.lift < 0 ? --down : ++up))];
+  const { left, right, bottom, top } = page.room, wide = right - left - LETTERS, tall = top - bottom - 6;
+  const raised = (air: number): Lifted[] => pieces.map((p) => ({ ...p, level: levels[p.step]!, z0: p.z0 + air * levels[p.step]!, z1: p.z1 + air * levels[p.step]! }));
+  const extent = (lifted: readonly Lifted[]) => lifted.map(extentOf).reduce((a, b) => ({ left: Math.min(a.left, b.left), right: Math.max(a.right, b.right), bottom: Math.min(a.bottom, b.bottom), top: Math.max(a.top, b.top) }));
+  const least = extent(raised(LEAST_AIR)), scale = scaleFor(Math.max((least.right - least.left) / wide, (least.top - least.bottom) / tall), 1, 5, true);
+  const spare = (tall / scale - (least.top - least.bottom)) / (HEIGHT * Math.max(1, up - down)), lifted = raised(Math.min(MOST_AIR, LEAST_AIR + Math.max(0, spare))), e = extent(lifted);
+  return { pieces: lifted, eye: { scale, x: left + wide / 2 - ((e.left + e.right) / 2) * scale, y: (bottom + top) / 2 - ((e.bottom + e.top) / 2) * scale } };
 }
 
-function solidsOf(a: Apart): Solid[] {
-  const stepOf = (id: string): number => a.steps.findIndex((s) => s.ids.includes(id)) + 1;
-  const round = (r: number): (readonly [number, number])[] => Array.from({ length: 40 }, (_, i) => [r * Math.cos((i * Math.PI) / 20), r * Math.sin((i * Math.PI) / 20)] as const);
-  const things = a.things.flatMap((t) => t.cylinders.map((c): Solid => ({ x: t.x, y: t.y, corners: a.shapes.find((s) => s.id === t.id)?.corners ?? round(c.radius), z0: c.z0, z1: c.z1, step: stepOf(t.id) || stepOf(t.arbor) })));
-  const plates = a.plates.map((p): Solid => {
-    const box = boxOf(p.outline), x = (box.left + box.right) / 2, y = (box.bottom + box.top) / 2, w = (box.right - box.left) / 2, h = (box.top - box.bottom) / 2;
-    const corners = "circle" in p.outline ? round(w) : "polygon" in p.outline ? p.outline.polygon.map(([px, py]) => [px - x, py - y] as const) : ([[-w, -h], [w, -h], [w, h], [-w, h]] as const);
-    return { x, y, corners, z0: p.z, z1: p.z + p.thickness, step: p.id === a.base ? 0 : stepOf(p.id) };
+/** From the tops of what a level has on an axis up to what comes next on it: of plates, where they have a hole there. */
+function linesFrom(pieces: readonly Lifted[], level: number): { readonly x: number; readonly y: number; readonly from: number; readonly to: number }[] {
+  const axes = new Map(pieces.filter((p) => p.kind !== "plate").map((p) => [`${p.x.toFixed(3)} ${p.y.toFixed(3)}`, p] as const));
+  return [...axes.values()].flatMap(({ x, y }) => {
+    const on = pieces.filter((p) => (p.kind === "plate" ? hasHole(p, x, y) : Math.hypot(p.x - x, p.y - y) < 1e-3));
+    const here = on.filter((p) => p.level === level), over = on.filter((p) => p.level > level);
+    if (here.length === 0 || over.length === 0) return [];
+    const from = here.reduce((most, p) => Math.max(most, p.z1), -Infinity), next = over.reduce((least, p) => Math.min(least, p.level), Infinity);
+    const to = over.filter((p) => p.level === next).reduce((least, p) => Math.min(least, p.z0), Infinity);
+    return to > from ? [{ x, y, from, to }] : [];
   });
-  const pillars = a.pillars.map((p): Solid => ({ x: p.x, y: p.y, corners: round(p.diameter / 2), z0: p.from, z1: p.to, step: 0 }));
-  return [...plates, ...pillars, ...things];
 }
 
-/** The top as it is, and the outline that it and its lower face cover together. */
-function drawSolid(page: Page, s: Solid, x: number, y: number, scale: number): void {
-  const at = (z: number) => s.corners.map(([cx, cy]) => [x + (s.x + cx) * scale, y + (z + TILT * (s.y + cy)) * scale] as const);
-  const top = at(s.z1), hull = hullOf([...at(s.z0), ...top]).flat();
-  fill(page, [hull], "paper", "part");
-  polyline(page, hull, true, "narrow");
-  polyline(page, top.flatMap((p) => [...p]), true, "narrow");
-}
-
-/** Source: A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions (1979). */
-function hullOf(points: readonly (readonly [number, number])[]): (readonly [number, number])[] {
-  const sorted = [...points].sort((p, q) => p[0] - q[0] || p[1] - q[1]);
-  const half = (list: readonly (readonly [number, number])[]) => {
-    const kept: (readonly [number, number])[] = [];
-    for (const p of list) {
-      while (kept.length > 1) {
-        const a = kept[kept.length - 2]!, b = kept[kept.length - 1]!;
-        if ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 0) break;
-        kept.pop();
-      }
-      kept.push(p);
+function hasHole(plate: Lifted, x: number, y: number): boolean {
+  return plate.loops.slice(1).some((loop) => {
+    let inside = false;
+    for (let i = 0, j = loop.length - 2; i < loop.length; j = i, i += 2) {
+      const ay = loop[j + 1]!, by = loop[i + 1]!;
+      if (ay > y !== by > y && x < loop[j]! + ((y - ay) / (by - ay)) * (loop[i]! - loop[j]!)) inside = !inside;
     }
-    return kept.slice(0, -1);
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
+    return inside;
+  });
+}
+
+/** Each step's number and what goes in, led to it; drawn first, so that what stands before a line hides it. */
+function letters(page: Page, { pieces, eye }: Apart, { steps }: PuttingTogether): void {
+  const { right, bottom, top } = page.room;
+  const items = steps.map((s, i) => {
+    const own = pieces.filter((p) => p.step === i + 1).map(extentOf), words = `${i + 1}  ${s.ids.slice(0, 5).join(" ")}${s.ids.length > 5 ? " …" : ""}`;
+    const low = Math.min(...own.map((e) => e.bottom)), high = Math.max(...own.map((e) => e.top)), widest = [...own].sort((a, b) => b.right - a.right)[0];
+    return { words, own: own.length > 0, level: eye.y + (eye.scale * (low + high)) / 2, x: widest ? eye.x + eye.scale * widest.right : right, y: widest ? eye.y + (eye.scale * (widest.bottom + widest.top)) / 2 : 0 };
+  }).filter((s) => s.own).sort((a, b) => a.level - b.level);
+  const levels = spread(items.map((s) => s.level), 5, bottom + 2, top - 4);
+  items.forEach(({ words, x, y }, i) => {
+    const width = Math.min(LETTERS - 4, textWidthMm(words, 2.5, "figures"));
+    line(page, x + 0.8, y, right - width - 1.5, levels[i]! + 1.2, "narrow", "dimension");
+    text(page, right, levels[i]!, words, { face: "figures", align: "right", layer: "dimension", within: LETTERS - 4 });
+  });
 }
