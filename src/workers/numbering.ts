@@ -3,6 +3,7 @@
 import {
   differentialTrains, ratio, searchCarried, searchSizes, shareTrains, writeRatio, type FoundTrain, type FoundTrains, type Ratio, type SharedTrains,
 } from "../../geometry/index.ts";
+import { runOn } from "./run.ts";
 
 export interface Limits {
   /** "p/q": drivers over driven; relative error likewise. */
@@ -114,28 +115,9 @@ export interface Numberer {
 
 /** A numberer on workers: one for each search, ended with it. */
 export function numbererOn(start: () => Worker): Numberer {
-  let worker: Worker | null = null;
-  const stop = () => {
-    worker?.terminate();
-    worker = null;
-  };
+  const run = runOn<Numbering, NumberingTold>(start, (told) => "fault" in told || told.done === 1);
   return {
-    stop,
-    begin(question, hear) {
-      stop();
-      const own = start();
-      worker = own;
-      own.addEventListener("message", ({ data }: MessageEvent<NumberingTold>) => {
-        if (worker !== own) return;
-        if ("fault" in data || data.done === 1) stop();
-        hear(data);
-      });
-      own.addEventListener("error", () => {
-        if (worker !== own) return;
-        stop();
-        hear({ fault: "The search stopped short." });
-      });
-      own.postMessage(question);
-    },
+    stop: run.stop,
+    begin: (question, hear) => run.begin(question, hear, () => hear({ fault: "The search stopped short." })),
   };
 }

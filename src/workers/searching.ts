@@ -4,6 +4,7 @@ import {
   type HowToLevel, type HowToPlant, type Instrument, type LevellingStep, type PlantingStep, type Sheet, type WaysStep, examineSteps, searchHeights, searchPlaces,
   searchWaysOut, workOut,
 } from "../../geometry/index.ts";
+import { runOn } from "./run.ts";
 
 export type Searching =
   | { readonly kind: "places"; readonly instrument: Instrument; readonly how?: HowToPlant }
@@ -68,29 +69,12 @@ export interface Searcher {
 
 /** A searcher on workers: one for each search, ended with it. */
 export function searcherOn(start: () => Worker): Searcher {
-  let worker: Worker | null = null;
-  const stop = () => {
-    worker?.terminate();
-    worker = null;
-  };
+  const run = runOn<Searching, SearchTold>(start, (told) => !("step" in told));
   return {
-    stop,
-    begin(question, hear, end) {
-      stop();
-      const own = start();
-      worker = own;
-      const finish = (fault: string | null) => {
-        if (worker !== own) return;
-        stop();
-        end(fault);
-      };
-      own.addEventListener("message", ({ data }: MessageEvent<SearchTold>) => {
-        if (worker !== own) return;
-        if ("step" in data) hear(data.step);
-        else finish("fault" in data ? data.fault : null);
-      });
-      own.addEventListener("error", () => finish("the worker stopped"));
-      own.postMessage(question);
-    },
+    stop: run.stop,
+    begin: (question, hear, end) => run.begin(question, (told) => {
+      if ("step" in told) hear(told.step);
+      else end("fault" in told ? told.fault : null);
+    }, () => end("the worker stopped")),
   };
 }
