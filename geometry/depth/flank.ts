@@ -14,6 +14,9 @@ export interface Flank {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly radius: Float64Array;
+  /** Of the radius, mm²; and what of the way to the next node one mm² more is, 0 across a joint. */
+  readonly square: Float64Array;
+  readonly perSquare: Float64Array;
   /** Change of the parameter with the radius there. */
   readonly slope: Float64Array;
   /** Half the angle of the tooth there, radians. */
@@ -59,9 +62,10 @@ export function flankOf(profile: Profile, isAnnulus: boolean): Flank {
       normalForward[i] = (at.ny * at.x - at.nx * at.y) / radius[i];
     }
   });
+  const square = radius.map((r) => r * r), perSquare = square.map((s, k) => (k + 1 < count && square[k + 1] !== s ? 1 / (square[k + 1] - s) : 0));
   const first = radius[0] ?? 0, last = radius[count - 1] ?? 0;
   return {
-    pieces, side, pieceOf, param, x, y, radius, slope, half, tangentX, tangentY, normalOut, normalForward, joints: pieces.slice(1).map((_, p) => (p + 1) * NODES_PER_PIECE),
+    pieces, side, pieceOf, param, x, y, radius, square, perSquare, slope, half, tangentX, tangentY, normalOut, normalForward, joints: pieces.slice(1).map((_, p) => (p + 1) * NODES_PER_PIECE),
     leastRadius: Math.min(first, last), greatestRadius: Math.max(first, last),
   };
 }
@@ -77,16 +81,31 @@ export function nodeBefore({ radius, side }: Flank, radiusMm: number): number {
   return low;
 }
 
-/** The same, looked for from a node that is not far off. */
-export function nodeBeforeNear({ radius, side }: Flank, radiusMm: number, from: number): number {
+/** The same by the square of a radius, looked for from a node that is not far off. */
+export function nodeBeforeNear({ square, side }: Flank, squareMm: number, from: number): number {
   let i = from;
-  while (i < radius.length - 2 && side * (radiusMm - radius[i + 1]) >= 0) i++;
-  while (i > 0 && side * (radiusMm - radius[i]) < 0) i--;
+  while (i < square.length - 2 && side * (squareMm - square[i + 1]) >= 0) i++;
+  while (i > 0 && side * (squareMm - square[i]) < 0) i--;
   return i;
 }
 
 /** The point of the flank at a radius within its range, to rounding. */
 export function pointAtRadius(flank: Flank, radiusMm: number): ProfilePoint {
+  return byFormula(flank, radiusMm) ?? bySteps(flank, radiusMm);
+}
+
+/** Where the piece that comes to the radius has a formula for it that is not lost to rounding. */
+function byFormula({ pieces, joints, radius, side }: Flank, radiusMm: number): ProfilePoint | null {
+  let p = 0;
+  while (p < joints.length && side * (radiusMm - radius[joints[p]]) >= 0) p++;
+  const piece = pieces[p];
+  if (piece.atRadius === undefined) return null;
+  const u = piece.atRadius(radiusMm), least = Math.min(piece.from, piece.to), most = Math.max(piece.from, piece.to);
+  const at = piece.at(u < least ? least : u > most ? most : u);
+  return Math.abs(Math.sqrt(at.x * at.x + at.y * at.y) - radiusMm) <= ON_CIRCLE_RATIO * radiusMm ? at : null;
+}
+
+function bySteps(flank: Flank, radiusMm: number): ProfilePoint {
   let i = nodeBefore(flank, radiusMm);
   if (flank.pieceOf[i] !== flank.pieceOf[i + 1]) i += flank.radius[i + 1] === radiusMm && i + 2 < flank.radius.length ? 1 : -1;
   const piece = flank.pieces[flank.pieceOf[i]];

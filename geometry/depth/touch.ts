@@ -48,26 +48,25 @@ interface Near {
 /** The places, to a chord, beside which the lead is greatest, and the greatest of their leads; −Infinity: nothing in reach. */
 export interface Nearby { readonly places: readonly Near[]; readonly mostRad: number }
 
+/** All in the driver's own axes, where its flank lies still; so only the places found need be turned. */
 export function nearbyPlaces(m: Mating, u: number): Nearby {
-  const { driver, driven, axisX, facing } = m;
-  const cosU = Math.cos(u), sinU = Math.sin(u), least = driven.leastRadius, most = driven.greatestRadius;
-  const sweep: Sweep = { m, cosU, sinU, places: [], mostRad: -Infinity, node: -1, toward: 0, x: 0, y: 0, radius: 0, halfRad: 0, wasRising: false };
-  let radius = NaN, wasIn = false, interval = 0;
+  const { driver, driven } = m, cosU = Math.cos(u), sinU = Math.sin(u), axisX = m.axisX * cosU, axisY = -m.axisX * sinU;
+  const least = driven.leastRadius ** 2, most = driven.greatestRadius ** 2;
+  const sweep: Sweep = { m, cosU, sinU, axisX, axisY, places: [], mostRad: -Infinity, node: -1, toward: 0, untilRadius: 0, x: 0, y: 0, halfRad: 0, wasRising: false };
+  let square = NaN, wasIn = false, interval = 0;
   for (let i = 0; i < driver.x.length; i++) {
-    const before = radius;
+    const before = square;
     // The leading side is the mirror of the stored one.
-    const px = driver.x[i], py = -driver.y[i];
-    const x = facing * (cosU * px - sinU * py - axisX), y = sinU * px + cosU * py;
-    radius = Math.sqrt(x * x + y * y);
-    const isIn = radius >= least && radius <= most;
+    const x = driver.x[i] - axisX, y = -driver.y[i] - axisY;
+    square = x * x + y * y;
+    const isIn = square >= least && square <= most;
     if (i > 0 && isIn !== wasIn) {
-      const limit = (isIn ? before : radius) > most ? most : least;
-      takeAcross(sweep, i, limit, isIn, nodeBefore(driven, limit), before, radius);
-    } else if (isIn && wasIn) takeJoints(sweep, i, before, radius);
+      const limit = (isIn ? before : square) > most ? driven.greatestRadius : driven.leastRadius;
+      takeAcross(sweep, i, limit, isIn, nodeBefore(driven, limit), before, square);
+    } else if (isIn && wasIn) takeJoints(sweep, i, before, square);
     if (isIn) {
-      interval = nodeBeforeNear(driven, radius, interval);
-      const tx = driver.tangentX[i], ty = driver.tangentY[i];
-      take(sweep, i, 0, x, y, radius, cosU * tx - sinU * ty, sinU * tx + cosU * ty, interval);
+      interval = nodeBeforeNear(driven, square, interval);
+      take(sweep, i, 0, 0, x, y, square, driver.tangentX[i], driver.tangentY[i], interval);
     } else if (wasIn) close(sweep);
     wasIn = isIn;
   }
@@ -80,73 +79,77 @@ interface Sweep {
   readonly m: Mating;
   readonly cosU: number;
   readonly sinU: number;
+  readonly axisX: number;
+  readonly axisY: number;
   readonly places: Near[];
   mostRad: number;
   node: number;
   toward: -1 | 0 | 1;
+  untilRadius: number;
   x: number;
   y: number;
-  radius: number;
   halfRad: number;
   wasRising: boolean;
 }
 
-/** The joints of the driven's flank that are crossed between a node and the one before it, in the order in which they are met. */
+/** The joints of the driven's flank that are crossed between a node and the one before it, in the order in which they are met; squares of radii. */
 function takeJoints(sweep: Sweep, i: number, before: number, after: number): void {
-  const { radius, joints, side } = sweep.m.driven, isUp = side * (after - before) > 0;
+  const { radius, square, joints, side } = sweep.m.driven, isUp = side * (after - before) > 0;
   for (let k = 0; k < joints.length; k++) {
-    const joint = joints[isUp ? k : joints.length - 1 - k], limit = radius[joint];
-    if ((before - limit) * (after - limit) >= 0) continue;
+    const joint = joints[isUp ? k : joints.length - 1 - k];
+    if ((before - square[joint]) * (after - square[joint]) >= 0) continue;
     // Twice: as the piece that is left has it, and as the piece that is entered.
-    takeAcross(sweep, i, limit, false, isUp ? joint - 1 : joint, before, after);
-    takeAcross(sweep, i, limit, true, isUp ? joint : joint - 1, before, after);
+    takeAcross(sweep, i, radius[joint], false, isUp ? joint - 1 : joint, before, after);
+    takeAcross(sweep, i, radius[joint], true, isUp ? joint : joint - 1, before, after);
   }
 }
 
-/** The sample, between a node and the one before it, at a radius of the driven: seen from that node, or from the one before. */
+/** The sample, between a node and the one before it (squares of their radii given), at a radius of the driven: seen from that node, or from the one before. */
 function takeAcross(sweep: Sweep, i: number, limit: number, fromNode: boolean, interval: number, before: number, after: number): void {
-  const { m: { driver, axisX, facing }, cosU, sinU } = sweep, t = (limit - before) / (after - before);
-  const px = driver.x[i - 1] + t * (driver.x[i] - driver.x[i - 1]), py = -driver.y[i - 1] - t * (driver.y[i] - driver.y[i - 1]);
+  const { m: { driver }, axisX, axisY } = sweep, t = (limit * limit - before) / (after - before);
+  const x = driver.x[i - 1] + t * (driver.x[i] - driver.x[i - 1]) - axisX, y = -driver.y[i - 1] - t * (driver.y[i] - driver.y[i - 1]) - axisY;
   const tx = driver.tangentX[i - 1] + t * (driver.tangentX[i] - driver.tangentX[i - 1]);
   const ty = driver.tangentY[i - 1] + t * (driver.tangentY[i] - driver.tangentY[i - 1]);
-  take(sweep, fromNode ? i : i - 1, fromNode ? -1 : 1, facing * (cosU * px - sinU * py - axisX), sinU * px + cosU * py, limit,
-    cosU * tx - sinU * ty, sinU * tx + cosU * ty, interval);
+  take(sweep, fromNode ? i : i - 1, fromNode ? -1 : 1, limit, x, y, limit * limit, tx, ty, interval);
 }
 
 /**
- * One sample: a node, or where a limit of the driven is crossed beside it; x along the line of centres and y forward, from
- * the driven's axis. A place is beside each sample that rises and is followed by one that falls.
+ * One sample: a node, or where a limit of the driven is crossed beside it; x and y from the driven's axis, and the square
+ * of its radius there. A place is beside each sample that rises and is followed by one that falls.
  */
-function take(sweep: Sweep, node: number, toward: -1 | 0 | 1, x: number, y: number, radius: number, tx: number, ty: number, i: number): void {
+function take(sweep: Sweep, node: number, toward: -1 | 0 | 1, untilRadius: number, x: number, y: number, square: number, tx: number, ty: number, i: number): void {
   const { driven, facing } = sweep.m;
-  const span = driven.radius[i + 1] - driven.radius[i], t = span === 0 ? 0 : (radius - driven.radius[i]) / span;
+  const t = (square - driven.square[i]) * driven.perSquare[i];
   const out = driven.normalOut[i] + t * (driven.normalOut[i + 1] - driven.normalOut[i]);
   const forward = driven.normalForward[i] + t * (driven.normalForward[i + 1] - driven.normalForward[i]);
+  const isRising = out * (tx * x + ty * y) + facing * forward * (x * ty - y * tx) < 0, isFirst = sweep.node < 0;
   const halfRad = driven.half[i] + t * (driven.half[i + 1] - driven.half[i]);
-  const isRising = facing * tx * (out * x - forward * y) + ty * (out * y + forward * x) < 0, isFirst = sweep.node < 0;
   if (!isRising && (isFirst || sweep.wasRising)) {
-    const leadRad = Math.max(Math.atan2(y, x) + halfRad, isFirst ? -Infinity : lastLead(sweep));
+    const leadRad = Math.max(leadAt(sweep, x, y) + halfRad, isFirst ? -Infinity : lastLead(sweep));
     // Sought from the one that is not a plain node, so that the joint bounds the search.
-    if (isFirst || toward !== 0) found(sweep, { node, toward, untilRadius: radius, leadRad });
-    else found(sweep, { node: sweep.node, toward: sweep.toward, untilRadius: sweep.radius, leadRad });
+    if (isFirst || toward !== 0) found(sweep, { node, toward, untilRadius, leadRad });
+    else found(sweep, { node: sweep.node, toward: sweep.toward, untilRadius: sweep.untilRadius, leadRad });
   }
   sweep.node = node;
   sweep.toward = toward;
+  sweep.untilRadius = untilRadius;
   sweep.x = x;
   sweep.y = y;
-  sweep.radius = radius;
   sweep.halfRad = halfRad;
   sweep.wasRising = isRising;
 }
 
 /** The driver's flank leaves the driven's reach, or ends. */
 function close(sweep: Sweep): void {
-  const { node, toward, radius } = sweep;
-  if (node >= 0 && sweep.wasRising) found(sweep, { node, toward, untilRadius: radius, leadRad: lastLead(sweep) });
+  const { node, toward, untilRadius } = sweep;
+  if (node >= 0 && sweep.wasRising) found(sweep, { node, toward, untilRadius, leadRad: lastLead(sweep) });
   sweep.node = -1;
 }
 
-const lastLead = ({ x, y, halfRad }: Sweep): number => Math.atan2(y, x) + halfRad;
+const lastLead = (sweep: Sweep): number => leadAt(sweep, sweep.x, sweep.y) + sweep.halfRad;
+
+/** Direction of a point about the driven's axis: from the line of centres, forward. */
+const leadAt = ({ m, cosU, sinU }: Sweep, x: number, y: number): number => Math.atan2(sinU * x + cosU * y, m.facing * (cosU * x - sinU * y));
 
 function found(sweep: Sweep, near: Near): void {
   sweep.places.push(near);

@@ -1,8 +1,8 @@
 // Teeth that stand inward: the involute annulus. Its flanks are those of the spaces of an outside wheel of the same count.
 import { inv, inverseInv } from "./involute-function.ts";
 import { pitchRadius, workingDistance } from "./distance.ts";
-import { baseRadius } from "./involute.ts";
-import { arcPoint, profileOfPieces, roundPiece, type Piece, type Profile } from "./profile.ts";
+import { baseRadius, rollAt } from "./involute.ts";
+import { arcPiece, profileOfPieces, roundPiece, type Piece, type Profile } from "./profile.ts";
 import { RACK_ADDENDUM, RACK_CORNER, RACK_DEDENDUM } from "./rack.ts";
 import { outlineOfProfile } from "./sampling.ts";
 import type { FormOfTooth, Teeth } from "./teeth.ts";
@@ -46,6 +46,7 @@ function flankPiece({ base, halfBaseRad }: InnerFlank, from: number): Piece {
       const c = Math.cos(-halfBaseRad - u), s = Math.sin(-halfBaseRad - u);
       return { x: base * (c - u * s), y: base * (s + u * c), nx: s, ny: -c };
     },
+    atRadius: (radiusMm) => rollAt(radiusMm, base),
   };
 }
 
@@ -81,13 +82,13 @@ interface Corner {
 function cornerAt({ base, halfBaseRad }: InnerFlank, root: number, wantedMm: number): Corner {
   const cornerMm = Math.min(wantedMm, root - base);
   const centreRadius = root - cornerMm;
-  const parallel = Math.sqrt(Math.max(0, (centreRadius / base) ** 2 - 1));
+  const parallel = rollAt(centreRadius, base);
   const roll = parallel + cornerMm / base;
   const unwound = -halfBaseRad - roll;
   return { cornerMm, centreRadius, polarRad: unwound + Math.atan(parallel), roll, towardFlankRad: unwound + Math.PI / 2 };
 }
 
 function cornerPiece({ cornerMm, centreRadius, polarRad, towardFlankRad }: Corner): Piece {
-  const cx = centreRadius * Math.cos(polarRad), cy = centreRadius * Math.sin(polarRad);
-  return { name: "fillet", from: polarRad, to: towardFlankRad, at: (u) => arcPoint(cx, cy, cornerMm, u, -1) };
+  const centre = { x: centreRadius * Math.cos(polarRad), y: centreRadius * Math.sin(polarRad) };
+  return arcPiece("fillet", centre, cornerMm, polarRad, towardFlankRad, -1);
 }

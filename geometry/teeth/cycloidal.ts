@@ -1,11 +1,12 @@
 // Clock teeth: wheels with radial flanks below the pitch circle and, above it, the epicycloid of their own pinion's
 // generating circle; pinions with radial flanks and a rounded or ogive top. Wheels for lanterns follow the pins.
-import { GENERAL_ADDENDUM, lanternGreatestAddendum, rolledAt, rollToPolar, theoreticalAddendum, type Rolled } from "./addendum.ts";
+import { GENERAL_ADDENDUM, lanternGreatestAddendum, theoreticalAddendum } from "./addendum.ts";
 import { CLOCK_PRACTICE, wheelTipSays, type ClockPractice } from "./clock-practice.ts";
 import { pitchRadius, workingDistance } from "./distance.ts";
 import { pinionTop, topArc } from "./ogive.ts";
 import { profileOfPieces, radialPiece, roundPiece, type Piece, type Profile } from "./profile.ts";
 import { LEAST_CORE } from "./rack.ts";
+import { rolledAt, rolledPiece } from "./rolled.ts";
 import { outlineOfProfile } from "./sampling.ts";
 import type { FormOfTooth, Teeth } from "./teeth.ts";
 import { halfAngleRad, halfToothRad } from "./thickness.ts";
@@ -99,18 +100,6 @@ function lanternSide(teeth: Teeth, mate: NonNullable<Teeth["lanternMate"]>, prac
   const room = Math.PI / teeth.count - start.polarRad - (practice.lanternFreedom * m) / 2 / pitch;
   const halfRad = Math.max(halfAngleRad(teeth, 0), Math.min(room, halfAngleRad(teeth, practice.lanternTooth - teeth.thinning)));
   return { halfRad, flankTo: start.radius, piece: rolledPiece(curve, roll, -halfRad - start.polarRad) };
-}
-
-/** A rolled curve as the lower side of a tooth, from a roll to where it meets the tooth's middle; its cusp at cuspRad. */
-function rolledPiece(curve: Rolled, from: number, cuspRad: number): Piece {
-  return {
-    name: "tip", from, to: Math.max(from, rollToPolar(curve, -cuspRad)),
-    at: (roll) => {
-      const { radius, polarRad, normalRad } = rolledAt(curve, roll);
-      const polar = polarRad + cuspRad, normal = normalRad + cuspRad;
-      return { x: radius * Math.cos(polar), y: radius * Math.sin(polar), nx: -Math.cos(normal), ny: -Math.sin(normal) };
-    },
-  };
 }
 
 /** Leaves (not whole) of the pinion that a general cutter's tooth is made for: the one whose theoretical addendum is this. */

@@ -54,6 +54,7 @@ function flankPiece(teeth: Teeth): Piece {
       const c = Math.cos(u - halfBaseRad), s = Math.sin(u - halfBaseRad);
       return { x: base * (c + u * s), y: base * (s - u * c), nx: s, ny: -c };
     },
+    atRadius: (radiusMm) => rollAt(radiusMm, base),
   };
 }
 
@@ -93,7 +94,8 @@ function widestRad(fillet: Piece, gamma: number): number {
   return widest;
 }
 
-const rollAt = (radiusMm: number, base: number): number => Math.sqrt(Math.max(0, (radiusMm / base) ** 2 - 1));
+/** The roll angle at which an involute comes to a radius; 0 within its base circle. */
+export const rollAt = (radiusMm: number, base: number): number => Math.sqrt(Math.max(0, (radiusMm / base) ** 2 - 1));
 
 function polarAt(piece: Piece, u: number): number {
   const p = piece.at(u);

@@ -1,7 +1,7 @@
 // Lantern pinions: round trundles between two shrouds, their axes on the pitch circle.
 import { circleOutline, placed, type Outline } from "../planar/outline.ts";
 import { pitchRadius, workingDistance } from "./distance.ts";
-import { arcPoint } from "./profile.ts";
+import { arcPiece } from "./profile.ts";
 import type { FormOfTooth, Teeth } from "./teeth.ts";
 
 export const LANTERN: FormOfTooth = {
@@ -16,7 +16,7 @@ export const LANTERN: FormOfTooth = {
   profile: (teeth) => {
     const pitch = pitchRadius(teeth), radius = teeth.trundleDiameter / 2;
     return {
-      pieces: [{ name: "flank", from: -Math.PI, to: 0, at: (u) => arcPoint(pitch, 0, radius, u, 1) }],
+      pieces: [arcPiece("flank", { x: pitch, y: 0 }, radius, -Math.PI, 0, 1)],
       joined: false, leastRadius: Math.abs(pitch - radius), greatestRadius: pitch + radius,
     };
   },

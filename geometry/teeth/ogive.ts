@@ -1,8 +1,8 @@
 // The tops of clock leaves, and arcs in their place on wheels: an arc on either side, from the flank's end on the pitch
 // circle to the tooth's middle line at the full addendum.
-import { rolledAt, rollToPolar, type Rolled } from "./addendum.ts";
 import { pitchRadius } from "./distance.ts";
-import { arcPoint, type Piece } from "./profile.ts";
+import { arcPiece, type Piece } from "./profile.ts";
+import { rolledAt, rolledPiece, rollToRadius, type Rolled } from "./rolled.ts";
 import type { Teeth } from "./teeth.ts";
 
 /** A pinion that engages nothing is shaped as for a wheel of so many times its leaves. */
@@ -19,7 +19,7 @@ export function pinionTop(teeth: Teeth, halfRad: number, apexMm: number, radiusM
   const conjugate = { pitch, generating: (wheel * teeth.module) / 4, back: 0 };
   const within = (r: number) => staysWithin(topArc(pitch, halfRad, apexMm, r), conjugate, halfRad);
   if (within(radiusMm)) return topArc(pitch, halfRad, apexMm, radiusMm);
-  if (!within(Infinity)) return conjugateTop(conjugate, halfRad);
+  if (!within(Infinity)) return rolledPiece(conjugate, 0, -halfRad);
   // By curvature, which runs evenly from the published arc's to a straight line's.
   let flat = 0, full = 1 / radiusMm;
   for (let i = 0; i < 24; i++) {
@@ -37,10 +37,7 @@ export function topArc(pitch: number, halfRad: number, apexMm: number, radiusMm:
   const radius = Math.min(Math.max(radiusMm, chord / 2), STRAIGHT * chord);
   const below = Math.sqrt(radius * radius - (chord * chord) / 4);
   const cx = (x0 + apexMm) / 2 - (dy / chord) * below, cy = y0 / 2 + (dx / chord) * below;
-  return {
-    name: "tip", from: Math.atan2(y0 - cy, x0 - cx), to: Math.atan2(-cy, apexMm - cx),
-    at: (u) => arcPoint(cx, cy, radius, u, 1),
-  };
+  return arcPiece("tip", { x: cx, y: cy }, radius, Math.atan2(y0 - cy, x0 - cx), Math.atan2(-cy, apexMm - cx), 1);
 }
 
 /** In how many places the arc is held against the conjugate form: between them it may pass it by 2e-5 of a module. */
@@ -48,27 +45,12 @@ const PLACES = 100;
 /** A radius of so many chords is as good as a straight line (its rise is 1/8000 of the chord), and keeps its figures. */
 const STRAIGHT = 1000;
 
-function conjugateTop(conjugate: Rolled, halfRad: number): Piece {
-  return {
-    name: "tip", from: 0, to: rollToPolar(conjugate, halfRad),
-    at: (roll) => {
-      const { radius, polarRad, normalRad } = rolledAt(conjugate, roll);
-      const polar = polarRad - halfRad, normal = normalRad - halfRad;
-      return { x: radius * Math.cos(polar), y: radius * Math.sin(polar), nx: -Math.cos(normal), ny: -Math.sin(normal) };
-    },
-  };
-}
-
-function staysWithin(arc: Piece, { pitch, generating }: Rolled, halfRad: number): boolean {
-  const centre = pitch + generating;
+function staysWithin(arc: Piece, conjugate: Rolled, halfRad: number): boolean {
   for (let i = 1; i <= PLACES; i++) {
     // Closer together towards the pitch circle, where the two part slowly.
     const p = arc.at(arc.from + (i / PLACES) ** 2 * (arc.to - arc.from));
-    const radius = Math.hypot(p.x, p.y);
-    // The roll at which the epicycloid comes to this radius: the law of cosines about the pitch circle's centre.
-    const cos = (centre * centre + generating * generating - radius * radius) / (2 * centre * generating);
-    const roll = Math.acos(Math.max(-1, Math.min(1, cos)));
-    if (Math.atan2(p.y, p.x) < rolledAt({ pitch, generating, back: 0 }, roll).polarRad - halfRad) return false;
+    const roll = rollToRadius(conjugate, Math.hypot(p.x, p.y));
+    if (Math.atan2(p.y, p.x) < rolledAt(conjugate, roll).polarRad - halfRad) return false;
   }
   return true;
 }

@@ -1,5 +1,6 @@
 // Half a tooth as a chain of smooth pieces. It is the single source of outlines and of contact work, so that what is
 // drawn and what touches agree. Lengths in mm; the tooth's middle lies on +x.
+import { TAU } from "../numeric/angle.ts";
 import { SLIVER_MM } from "../numeric/tolerance.ts";
 
 export interface ProfilePoint {
@@ -20,6 +21,8 @@ export interface Piece {
   readonly from: number;
   readonly to: number;
   at(u: number): ProfilePoint;
+  /** The parameter at which the piece comes to a radius within its range, where a formula gives it. */
+  readonly atRadius?: (radiusMm: number) => number;
 }
 
 export interface Profile {
@@ -65,8 +68,23 @@ export function profileOfPieces(pieces: readonly Piece[], tipRadiusMm: number, s
 
 /** An arc about the axis, from one polar angle to another (radians). */
 export function roundPiece(name: PieceName, radiusMm: number, from: number, to: number, side: Side): Piece {
-  return { name, from, to, at: (u) => arcPoint(0, 0, radiusMm, u, side) };
+  return arcPiece(name, { x: 0, y: 0 }, radiusMm, from, to, side);
 }
+
+/** An arc about a centre, from one direction to another (radians), on one side of the line from the axis through the centre. */
+export function arcPiece(name: PieceName, { x, y }: { readonly x: number; readonly y: number }, radiusMm: number, from: number, to: number, side: Side): Piece {
+  const out = Math.hypot(x, y), outRad = Math.atan2(y, x), middle = (from + to) / 2 - outRad;
+  const which = middle - TAU * Math.round(middle / TAU) < 0 ? -1 : 1;
+  const direction = (cosine: number) => outRad + which * Math.acos(Math.max(-1, Math.min(1, cosine)));
+  return {
+    name, from, to, at: (u) => arcPoint(x, y, radiusMm, u, side),
+    // The law of cosines about the axis.
+    ...(out > 0 ? { atRadius: (r: number) => turnedTo(direction((r * r - out * out - radiusMm * radiusMm) / (2 * out * radiusMm)), middle + outRad) } : {}),
+  };
+}
+
+/** A direction brought within half a turn of another. */
+const turnedTo = (rad: number, near: number): number => rad + TAU * Math.round((near - rad) / TAU);
 
 /** A point of a circle about (cx, cy) in direction u; side −1 where the metal lies outside it. */
 export function arcPoint(cx: number, cy: number, radiusMm: number, u: number, side: Side): ProfilePoint {
@@ -78,7 +96,11 @@ export function arcPoint(cx: number, cy: number, radiusMm: number, u: number, si
 export function straightPiece(name: PieceName, x0: number, y0: number, x1: number, y1: number, side: Side): Piece {
   const dx = x1 - x0, dy = y1 - y0, length = Math.hypot(dx, dy) || 1;
   const nx = (side * dy) / length, ny = (-side * dx) / length;
-  return { name, from: 0, to: 1, at: (u) => ({ x: x0 + u * dx, y: y0 + u * dy, nx, ny }) };
+  const square = length * length, along = (x0 * dx + y0 * dy) / square, start = x0 * x0 + y0 * y0, outward = along > -1 / 2 ? 1 : -1;
+  return {
+    name, from: 0, to: 1, at: (u) => ({ x: x0 + u * dx, y: y0 + u * dy, nx, ny }),
+    atRadius: (r) => outward * Math.sqrt(Math.max(0, along * along + (r * r - start) / square)) - along,
+  };
 }
 
 /** A piece from the axis outward at one polar angle, as clock flanks are. */

@@ -7,7 +7,8 @@ import { involutePairOf, type Pair, pairOf, workingRadiusMm } from "../../../geo
 import { type Mating, touchAt } from "../../../geometry/depth/touch.ts";
 import type { Part } from "../../../geometry/instrument.ts";
 import { toDeg } from "../../../geometry/numeric/angle.ts";
-import { rolledAt, rollToPolar, theoreticalAddendum } from "../../../geometry/teeth/addendum.ts";
+import { theoreticalAddendum } from "../../../geometry/teeth/addendum.ts";
+import { rolledAt, rollToPolar } from "../../../geometry/teeth/rolled.ts";
 import { straightPiece, type Piece } from "../../../geometry/teeth/profile.ts";
 import { placed } from "../../../geometry/planar/outline.ts";
 import { profileOf, toothOutline, trundleOutlines } from "../../../geometry/teeth/forms.ts";

@@ -91,4 +91,18 @@ describe("the outline of all teeth", () => {
       });
     }), { seed: 20261125, numRuns: 200 });
   });
+  it("[TEETH17] tells by formula where a piece comes to a radius, wherever it has one", () => {
+    const formulas = new Set<string>();
+    fc.assert(fc.property(fc.oneof(any, fc.constant(teeth({ form: "lantern", count: 8, trundleDiameter: 1.2 }))), fc.double({ min: 0.01, max: 0.99, noNaN: true }), (t, share) => {
+      for (const piece of profileOf(t).pieces) {
+        if (piece.atRadius === undefined || piece.name === "root" || piece.name === "top") continue;
+        formulas.add(`${t.internal ? "annulus" : t.form} ${piece.name}`);
+        const { x, y } = piece.at(piece.from + share * (piece.to - piece.from)), radius = Math.hypot(x, y), found = piece.at(piece.atRadius(radius));
+        // Where the flank runs along its circle its place is lost to rounding, never its radius.
+        expect(Math.abs(Math.hypot(found.x, found.y) - radius)).toBeLessThan(1e-9 * radius);
+        expect(Math.hypot(found.x - x, found.y - y)).toBeLessThan(1e-6 * radius);
+      }
+    }), { seed: 20261125, numRuns: 300 });
+    expect([...formulas].sort()).toEqual(["annulus fillet", "annulus flank", "cycloidal flank", "cycloidal tip", "involute flank", "lantern flank", "straight flank"]);
+  });
 });
