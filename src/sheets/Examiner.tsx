@@ -30,7 +30,7 @@ export function Examiner({ short, reading, onRead }: ExaminerProps) {
   const sheet = worked && worked.examined !== "to come" ? worked.sheet : null;
   const [spoiled, setSpoiled] = useState(false);
   return (
-    <section className="examiner" aria-label="Examiner’s sheet">
+    <section className={spoiled ? "examiner seeking" : "examiner"} aria-label="Examiner’s sheet">
       <div className="heading">
         <h2>Examiner’s sheet</h2>
         {worked && worked.examined !== "now" && <span className="note behind">being worked out</span>}
@@ -42,16 +42,14 @@ export function Examiner({ short, reading, onRead }: ExaminerProps) {
         <Suspense fallback={null}><WaysOut movement={worked.movement} onDone={() => setSpoiled(false)} /></Suspense>
       )}
       {worked && sheet && !spoiled && (!narrow || reading) && (sheet.findings.length > 0
-        ? <Findings movement={worked.movement} findings={sheet.findings} short={short || narrow} onSpoiled={() => setSpoiled(true)} />
+        ? <Findings movement={worked.movement} findings={sheet.findings} short={short || narrow} />
         : <p className="note">Nothing fouls and nothing is tight.</p>)}
-      {worked && sheet && (!narrow || reading) && <TurnFor movement={worked.movement} />}
+      {worked && sheet && !spoiled && (!narrow || reading) && <Further movement={worked.movement} fouls={sheet.counts.foul > 0} onSpoiled={() => setSpoiled(true)} />}
     </section>
   );
 }
 
-function Findings({ movement, findings, short, onSpoiled }: {
-  readonly movement: Movement; readonly findings: readonly Finding[]; readonly short: boolean; readonly onSpoiled: () => void;
-}) {
+function Findings({ movement, findings, short }: { readonly movement: Movement; readonly findings: readonly Finding[]; readonly short: boolean }) {
   const { chooseFinding, choose } = useActions();
   const units = useNow((s) => s.units);
   const chosenKey = useNow((s) => s.finding);
@@ -80,17 +78,19 @@ function Findings({ movement, findings, short, onSpoiled }: {
       </ul>
       {chosen?.when && <WhenShown movement={movement} finding={chosen} when={chosen.when} />}
       {chosen && chosen.remedies.length > 0 && <Cures movement={movement} finding={chosen} />}
-      {findings[0]?.severity === "foul" && <p className="spoiled"><button type="button" className="plain" onClick={onSpoiled}>I have already spoiled this: seek ways out</button></p>}
     </>
   );
 }
 
-/** The whole turn, asked for years; folded until it is wanted. */
-function TurnFor({ movement }: { readonly movement: Movement }) {
+/** What takes longer and is asked for: the ways out of what is spoiled, and the whole turn, folded until it is wanted. */
+function Further({ movement, fouls, onSpoiled }: { readonly movement: Movement; readonly fouls: boolean; readonly onSpoiled: () => void }) {
   const [open, setOpen] = useState(false);
   return (
-    <div className="turn-for">
-      <button type="button" className="plain" aria-expanded={open} onClick={() => setOpen(!open)}>Turn it for a thousand years</button>
+    <div className="further">
+      <div className="row">
+        {fouls && <button type="button" className="plain" onClick={onSpoiled}>I have already spoiled this</button>}
+        <button type="button" className="plain" aria-expanded={open} onClick={() => setOpen(!open)}>Turn it for a thousand years</button>
+      </div>
       {open && <Suspense fallback={null}><Turning movement={movement} /></Suspense>}
     </div>
   );

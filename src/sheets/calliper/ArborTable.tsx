@@ -15,7 +15,6 @@ import { arcsInWords } from "./Standing.tsx";
 export function ArborTable({ movement, rows, arbor, full, stand }: {
   readonly movement: Movement; readonly rows: readonly EngagementRow[]; readonly arbor: string; readonly full: boolean; readonly stand: MayStand | null;
 }) {
-  const units = useNow((s) => s.units);
   const at = movement.arbors[movement.arborIndex.get(arbor) ?? -1];
   if (!at) return null;
   const engaged = rows.filter((r) => r.driverArbor === arbor || r.drivenArbor === arbor);
@@ -27,16 +26,8 @@ export function ArborTable({ movement, rows, arbor, full, stand }: {
       <table aria-label={`Figures of ${kind} ${arbor}`}>
         <tbody>
           {stand?.slide && <AngleRow slide={stand.slide} root={stand.arbor} at={at} />}
-          <PlaceRow axis="x" arbor={arbor} movement={movement} at={at} movable={fixed === null} />
-          <PlaceRow axis="y" arbor={arbor} movement={movement} at={at} movable={fixed === null} />
+          <PlaceRow arbor={arbor} movement={movement} at={at} movable={fixed === null} />
           {stand && <StandRow stand={stand} />}
-          {engaged.map((r) => (
-            <tr key={r.id}>
-              <td><b>{r.driverArbor}</b> to <b>{r.drivenArbor}</b></td>
-              <td className="figure">{length(r.distance, units, "distance")}</td>
-            </tr>
-          ))}
-          {engaged.map((r) => <DepthRows key={r.id} movement={movement} row={r} full={full} />)}
           <tr>
             <td>one turn</td>
             <td className="figure">{oneTurn(movement, at)}</td>
@@ -44,49 +35,57 @@ export function ArborTable({ movement, rows, arbor, full, stand }: {
           {full && fixed === null && <SteadyRow arbor={arbor} steady={at.arbor.steady === true} />}
         </tbody>
       </table>
+      {engaged.length > 0 && <Engaged movement={movement} rows={engaged} arbor={arbor} full={full} />}
       {fixed && <p className="note">{fixed}</p>}
     </>
   );
 }
 
-function DepthRows({ movement, row, full }: { readonly movement: Movement; readonly row: EngagementRow; readonly full: boolean }) {
+/** With what it is engaged, how far from it, and how the depth is; there is room for more figures on the wide sheet. */
+function Engaged({ movement, rows, arbor, full }: { readonly movement: Movement; readonly rows: readonly EngagementRow[]; readonly arbor: string; readonly full: boolean }) {
   const units = useNow((s) => s.units);
-  const depth = depthOf(movement, row);
+  const written = (mm: number | null) => (mm === null ? "none" : length(mm, units, "distance"));
   return (
-    <>
-      <tr>
-        <td>{row.driver}–{row.driven}, <span className="nowrap">{pairCounts(movement, row.driver, row.driven)}</span></td>
-        <td className={`figure ${depth.severity}`}>{depth.word}</td>
-      </tr>
-      {full && (
-        <tr>
-          <td className="soft">backlash, contact ratio</td>
-          <td className="figure" data-backlash={row.id}>
-            {row.backlash === null ? "none" : length(row.backlash, units, "distance")}, {row.contactRatio === null ? "none" : row.contactRatio.toFixed(2)}
-          </td>
-        </tr>
-      )}
-      {full && row.computed !== null && (
-        <tr><td className="soft">computed distance</td><td className="figure">{length(row.computed, units, "distance")}</td></tr>
-      )}
-    </>
+    <table className="engaged" aria-label={`Engagements of ${arbor}`}>
+      <thead><tr>
+        <th>in gear</th><th className="figure">distance</th>{full && <><th className="figure">computed</th><th className="figure">backlash</th><th className="figure">contact</th></>}<th className="figure">depth</th>
+      </tr></thead>
+      <tbody>{rows.map((row) => {
+        const { severity, word } = depthOf(movement, row);
+        return (
+          <tr key={row.id}>
+            <td><b className="nowrap">{row.driver}–{row.driven}</b> <span className="soft nowrap">{pairCounts(movement, row.driver, row.driven)}</span></td>
+            <td className="figure">{written(row.distance)}</td>
+            {full && (
+              <>
+                <td className="figure soft">{written(row.computed)}</td>
+                <td className="figure" data-backlash={row.id}>{written(row.backlash)}</td>
+                <td className="figure">{row.contactRatio === null ? "none" : row.contactRatio.toFixed(2)}</td>
+              </>
+            )}
+            <td className={`figure ${severity}`}>{word}</td>
+          </tr>
+        );
+      })}</tbody>
+    </table>
   );
 }
 
-function PlaceRow({ axis, arbor, movement, at, movable }: {
-  readonly axis: "x" | "y"; readonly arbor: string; readonly movement: Movement; readonly at: { readonly x: number; readonly y: number }; readonly movable: boolean;
+function PlaceRow({ arbor, movement, at, movable }: {
+  readonly arbor: string; readonly movement: Movement; readonly at: { readonly x: number; readonly y: number }; readonly movable: boolean;
 }) {
   const units = useNow((s) => s.units);
   const { run } = useActions();
-  const stands = length(at[axis], units, "distance");
-  const argsFor = (mm: number) => ({ arbor, x: at.x, y: at.y, [axis]: mm });
+  const field = (axis: "x" | "y") => {
+    const stands = length(at[axis], units, "distance");
+    const argsFor = (mm: number) => ({ arbor, x: at.x, y: at.y, [axis]: mm });
+    return movable ? <Typed key={axis} label={`${axis} of ${arbor} in ${unitName(units)}`} stands={stands} read={ifDone(lengthIn(units), movement.instrument, plantArbor, argsFor)}
+      take={(mm: number) => run(plantArbor, argsFor(mm))} width="8ch" /> : stands;
+  };
   return (
     <tr>
-      <td>{axis}</td>
-      <td className="figure">
-        {movable ? <Typed label={`${axis} of ${arbor} in ${unitName(units)}`} stands={stands} read={ifDone(lengthIn(units), movement.instrument, plantArbor, argsFor)}
-          take={(mm: number) => run(plantArbor, argsFor(mm))} unit={unitName(units)} /> : stands}
-      </td>
+      <td>x, y <span className="soft">{unitName(units)}</span></td>
+      <td className="figure pair">{field("x")}{movable ? " " : ", "}{field("y")}</td>
     </tr>
   );
 }
@@ -124,7 +123,7 @@ function SteadyRow({ arbor, steady }: { readonly arbor: string; readonly steady:
   const { run } = useActions();
   return (
     <tr>
-      <td>Steady, no search may move it</td>
+      <td>steady, no search may move it</td>
       <td><Choice label={`Hold ${arbor} steady`} of={["Yes", "No"]} now={steady ? "Yes" : "No"} onChoose={(to) => run(holdSteady, { arbor, steady: to === "Yes" })} /></td>
     </tr>
   );

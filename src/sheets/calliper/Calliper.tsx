@@ -5,7 +5,7 @@ import { Choice } from "../../head/Choice.tsx";
 import { WAY_WORDS, WAYS } from "../../head/ways.ts";
 import { findingKey } from "../../state/actions.ts";
 import { length, unitName } from "../../state/figures.ts";
-import { useActions, useNow } from "../../state/hooks.ts";
+import { useActions, useNarrow, useNow } from "../../state/hooks.ts";
 import { engagementRows } from "../depth.ts";
 import { Mark } from "../Severity.tsx";
 import { arborOf, FindingTitle } from "../words.tsx";
@@ -27,6 +27,7 @@ export function Calliper() {
   const units = useNow((s) => s.units);
   const way = useNow((s) => s.way);
   const { set } = useActions();
+  const narrow = useNarrow();
   const [snap, setSnap] = useState(true);
   const [ends, setEnds] = useState<Ends>("as drawn");
   const behind = useDeferredValue(worked?.movement ?? null);
@@ -42,7 +43,10 @@ export function Calliper() {
         <div className="heading">
           <h2>Plan</h2>
           <span className="beside">{planting && arbor !== null ? `planting arbor ${arbor}` : "dial side"}</span>
-          {planting && <span className="end"><Choice label="How an arbor is dragged" of={WAYS} words={WAY_WORDS} now={way} onChoose={(to) => set({ way: to })} /></span>}
+          <span className="end row">
+            {planting && <Choice label="How an arbor is dragged" of={WAYS} words={WAY_WORDS} now={way} onChoose={(to) => set({ way: to })} />}
+            <button type="button" aria-pressed={planting} onClick={() => set({ planting: !planting })}>{planting ? "Planting done" : "Plant it"}</button>
+          </span>
         </div>
         {planting && <p className="note side">DIAL SIDE</p>}
         <Plan movement={movement} chosen={chosen} finding={finding} drag={drag} scaled={planting} stand={stand} snap={planting && snap} />
@@ -59,18 +63,15 @@ export function Calliper() {
         {arbor === null ? <p className="note">Choose an arbor, here or in the movement, to see where it stands and what it is engaged with.</p>
           : <ArborTable movement={movement} rows={rows} arbor={arbor} full={planting || drag !== null} stand={stand} />}
         <InHand />
-        <div className="does row">
-          <button type="button" aria-pressed={planting} onClick={() => set({ planting: !planting })}>{planting ? "Planting done" : "Plant it"}</button>
-        </div>
       </div>
       <div className="elevation-part">
         <div className="heading"><h2>Elevation</h2><span className="beside">developed, heights three times the widths</span></div>
         {planting && <Choice label="Ends of the shakes" of={ENDS} words={ENDS_WORDS} now={ends} onChoose={setEnds} />}
-        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 170}
+        <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 170} fills={!narrow}
           lifts={liftsAt(movement, planting ? ends : "as drawn", finding, chosen)} live={planting} />
         {planting && chosen !== null && movement.partIndex.has(chosen) && <PartTable movement={movement} part={chosen} />}
         {planting && <div className="does row"><Search kind="heights" /></div>}
-        {finding && (
+        {narrow && finding && (
           <p className="note"><Mark severity={finding.severity} /> <FindingTitle movement={movement} finding={finding} short={false} />
             {finding.gap === undefined ? null : <span className="figure">{"  "}{length(finding.gap, units)} {unitName(units)}</span>}</p>
         )}

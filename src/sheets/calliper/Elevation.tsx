@@ -16,34 +16,45 @@ export interface ElevationProps {
   readonly chosen: string | null;
   readonly finding: Finding | null;
   readonly units: Units;
-  /** Pixels it may be high. */
+  /** Pixels it may be high, without its letters. */
   readonly high: number;
+  /** It is no higher than its box, so that nothing of it is cut off. */
+  readonly fills: boolean;
   /** mm each arbor is drawn up or down from where it stands. */
   readonly lifts: readonly number[];
   /** Things are taken hold of, and gaps figured between faces. */
   readonly live: boolean;
 }
 
-const LETTERS_PX = 8;
-const LINE_PX = 17;
+const ABOVE_PX = 8, LETTERS_PX = 8, LINE_PX = 17;
+/** Of a figure drawn. */
+const ADVANCE_PX = 7.25;
+/** The least that can still be read. */
+const LEAST_PX = 60;
+/** Pixels over and under the row, for its letters. */
+const lettersOf = (row: Row): number => ABOVE_PX + LETTERS_PX + LINE_PX * (1 + Math.max(0, ...row.columns.map((c) => c.line)));
 const HATCHED: ReadonlySet<Bar["kind"]> = new Set(["wheel", "disc", "slot", "ratchet", "arm"]);
 
 export function Elevation(props: ElevationProps) {
   const [box, size] = useSize<HTMLDivElement>();
-  return <div className="drawing" ref={box}>{size && size.width > 0 && <Drawn {...props} width={size.width} />}</div>;
+  return <div className="drawing" ref={box}>{size && size.width > 0 && <Drawn {...props} width={size.width} room={props.fills ? size.height : null} />}</div>;
 }
 
-function Drawn({ movement, chosen, finding, units, high, lifts, live, width }: ElevationProps & { readonly width: number }) {
+function Drawn({ movement, chosen, finding, units, high, lifts, live, width, room }: ElevationProps & { readonly width: number; readonly room: number | null }) {
   const { choose } = useActions();
-  const row = useMemo(() => layRow(movement, sweptThings(movement), { width, height: high }), [movement, width, high]);
+  const row = useMemo(() => {
+    const laid = (height: number) => layRow(movement, sweptThings(movement), { width, height });
+    const free = laid(high);
+    return room === null || free.height + lettersOf(free) <= room ? free : laid(Math.max(LEAST_PX, room - lettersOf(free)));
+  }, [movement, width, high, room]);
   const chosenArbor = arborOf(movement, chosen);
   const markOf = (ids: readonly string[]): string => (finding?.between.some((id) => ids.includes(id)) ? `is-${finding.severity}`
     : ids.some((id) => id === chosen || id === chosenArbor) ? "chosen" : "");
   const pxPerMm = row.yOf(0) - row.yOf(1);
   const liftOf = (arbor: number) => { const lift = lifts[arbor] ?? 0; return lift === 0 ? undefined : `translate(0 ${-lift * pxPerMm})`; };
-  const height = row.height + LETTERS_PX + LINE_PX * (1 + Math.max(0, ...row.columns.map((c) => c.line)));
+  const height = row.height + lettersOf(row);
   return (
-    <svg className="drawn" viewBox={`0 -8 ${width} ${height + 8}`} style={{ height: height + 8 }} role="group" aria-label="Developed elevation">
+    <svg className="drawn" viewBox={`0 ${-ABOVE_PX} ${width} ${height}`} style={{ height }} role="group" aria-label="Developed elevation">
       <Hatches />
       {row.plates.map((b) => <g key={b.id} className={markOf([b.id])}><rect className="section plate-bar" x={b.x} y={b.y} width={b.w} height={b.h} /></g>)}
       {row.bars.map((b, i) => (
@@ -79,13 +90,13 @@ function Shake({ movement, row, arbor, units }: { readonly movement: Movement; r
   if (!at || !column || at.onFrame) return null;
   const y = row.yOf(at.arbor.head - (at.arbor.pivots?.head?.length ?? 0));
   const left = column.x > row.width - 110;
-  const x = column.x + (left ? -24 : 24);
+  const x = column.x + (left ? -24 : 24), says = `shake ${length(at.ownShake.up + at.ownShake.down, units)}`;
+  const from = x + (left ? -7 - ADVANCE_PX * says.length : 7);
   return (
     <g>
       <path className="cross" d={`M${column.x + (left ? -3 : 3)} ${y}L${x} ${y - 14}h${left ? -4 : 4}`} />
-      <text className="figure-text" x={x + (left ? -7 : 7)} y={y - 10} textAnchor={left ? "end" : "start"}>
-        shake {length(at.ownShake.up + at.ownShake.down, units)}
-      </text>
+      <rect className="ground-of-text" x={from - 2} y={y - 21} width={ADVANCE_PX * says.length + 4} height={14} />
+      <text className="figure-text" x={from} y={y - 10}>{says}</text>
     </g>
   );
 }

@@ -25,6 +25,10 @@ export const partsWhere = ({ arbors }: Instrument, wanted: (part: Part) => boole
 function suits(instrument: Instrument, path: Path): (part: Part) => boolean {
   if (path[0] === "engagements") return isToothed;
   const kind = valueAt(instrument, [...path.slice(0, -1), "kind"]);
+  if (path.at(-1) === "pawl") {
+    const on = valueAt(instrument, [...path.slice(0, -1), "on"]);
+    return (part) => part.kind === "arm" && instrument.arbors.some((a) => a.id === on && a.parts.includes(part));
+  }
   return kind === "click" ? (part) => part.kind === "ratchet" : (part) => part.kind === "pin" || part.kind === "slot";
 }
 

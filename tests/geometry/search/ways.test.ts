@@ -77,6 +77,35 @@ describe("ways out of what is spoiled", () => {
     expect(ways(shown, "gap").ways.map((w) => w.says)).not.toContain("Give wheel A1 29 and wheel B1 31 teeth");
   });
 
+  it("[WAY2] drill another hole where the other is made and no height helps", () => {
+    const disc = (id: string): Part => ({ id, kind: "disc", diameter: 10, z: 2, thickness: 8 });
+    const found = ways(instrument([arbor("A", 0, 0, [disc("D")], { steady: true }), arbor("B", 9.9, 0, [disc("E")])], { engagements: [] }), "gap").ways;
+    const hole = found.find((w) => w.remade.every((r) => r.work === "hole"))!;
+    expect(hole.remade).toEqual([{ id: "B", work: "hole" }]);
+    const [a, b] = workOut(hole.instrument).arbors;
+    expect([a!.x, a!.y]).toEqual([0, 0]);
+    expect(Math.hypot(b!.x, b!.y)).toBeGreaterThanOrEqual(10.2 - 1e-9);
+  });
+
+  it("[WAY2] ease one of two pairs that share their axes and want other distances: nothing is made anew for it", () => {
+    const shared = instrument([
+      arbor("A", 0, 0, [wheel("A1", 30), wheel("A2", 30, { z: 8 })], { steady: true }), arbor("B", 30, 0, [wheel("B1", 30), wheel("B2", 31, { z: 8 })], { steady: true }),
+    ], { engagements: [{ driver: "A1", driven: "B1" }, { driver: "A2", driven: "B2" }] });
+    const [first] = ways(shared, "reverted").ways;
+    expect(first!.says).toMatch(/^Ease A\d-B\d by [-−]?0\.5 mm$/);
+    expect(first!.remade.map((r) => r.work)).toEqual(["drawing"]);
+  });
+
+  it("[WAY2] make a washer thinner that touches what turns over it", () => {
+    const washer = instrument([
+      arbor("A", 0, 0, [{ id: "C", kind: "collet", diameter: 12, z: 2, thickness: 2 }], { steady: true }),
+      arbor("B", 7, 0, [{ id: "D", kind: "disc", diameter: 10, z: 3.9, thickness: 1, measured: { thickness: 1 } } as Part], { steady: true }),
+    ], { engagements: [] });
+    const thinned = ways(washer, "gap").ways.find((w) => w.says.startsWith("Make collet C"))!;
+    expect(thinned.says).toMatch(/^Make collet C 1\.\d+ mm thick, its lower face as it is$/);
+    expect(thinned.remade).toEqual([{ id: "C", work: "turning" }]);
+  });
+
   it("[WAY3] rank by what must be made otherwise: a setting before a hole, a hole before cutting, cutting before a count", () => {
     const moves = instrument([
       arbor("A", 0, 0, [wheel("A1", 30)], { steady: true }), arbor("B", 25, 0, [wheel("B1", 20)]), arbor("C", 31, 12, [wheel("C1", 12, { z: 5 })], { steady: true }),
