@@ -275,7 +275,8 @@ export interface Engagement {
 
 export type Coupling =
   | { readonly kind: "pin and slot"; readonly driver: string; readonly driven: string }
-  | { readonly kind: "click"; readonly ratchet: string; readonly on: string; readonly passes: Sense }
+  /** `pawl`: an arm on the arbor `on` that swings about it into the ratchet's teeth. */
+  | { readonly kind: "click"; readonly ratchet: string; readonly on: string; readonly passes: Sense; readonly pawl?: string }
   | { readonly kind: "friction"; readonly between: readonly [string, string] };
 
 /** One turn of `arbor` stands for `days` days. */

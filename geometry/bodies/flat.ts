@@ -8,6 +8,7 @@ import { bar, disc, hollowOf, type Convex, type Flat, type Hollow } from "../pla
 import { placed } from "../planar/outline.ts";
 import { crossingOutlines } from "../teeth/crossings.ts";
 import { rootRadius } from "../teeth/forms.ts";
+import { drawnToHold, lostAtPawl, pawlOf, restsAt, swungOutline } from "./pawl.ts";
 import { cornersOf } from "./plate.ts";
 import type { Cylinder, Thing } from "./thing.ts";
 
@@ -15,7 +16,7 @@ import type { Cylinder, Thing } from "./thing.ts";
 export function flatOf(movement: Movement, thing: Thing, cylinder: Cylinder): Flat {
   if (thing.plate !== null) return plateFlat(thing.plate.outline, thing.plate.openings ?? []);
   const part = thing.part >= 0 ? movement.arbors[thing.arbor].arbor.parts[thing.part] : null;
-  const special = part && (part.kind === "wheel" ? crossedFlat(movement, part, cylinder) : partFlat(part));
+  const special = part && (part.kind === "wheel" ? crossedFlat(movement, part, cylinder) : pawlFlat(movement, part) ?? partFlat(part));
   if (special) return special;
   const hole: Hollow[] = cylinder.inner > 0 ? [{ kind: "round", x: 0, y: 0, radius: cylinder.inner }] : [];
   return { outside: [disc(cylinder.radius)], hollows: hole };
@@ -61,6 +62,13 @@ function crossedFlat(movement: Movement, { id, crossings }: Wheel, { radius, inn
   if (crossings?.angle === undefined || teeth === undefined || inner > 0) return null;
   const rad = toRad(crossings.angle);
   return { outside: [disc(radius)], hollows: crossingOutlines(crossings, rootRadius(teeth), FOLLOWED_CHORD_MM).map((o) => hollowOf(placed(o, rad, 0, 0))) };
+}
+
+/** What a pawl sweeps from the root of its ratchet's teeth to over their tips, at the worst; null where it never comes to them. */
+function pawlFlat(movement: Movement, part: Part): Flat | null {
+  const pawl = part.kind === "arm" ? pawlOf(movement, part.id) : null;
+  if (pawl === null || restsAt(pawl) === null || !drawnToHold(pawl)) return null;
+  return solid(swungOutline(pawl, lostAtPawl(movement, pawl)));
 }
 
 const windowsOf = (part: Disc): Hollow[] => (part.windows ?? []).map((w) => {

@@ -63,10 +63,14 @@ export function thingsOf(movement: Movement): Thing[] {
 export function partThing(movement: Movement, arbor: number, index: number, axis: Axis): Thing {
   const part = movement.arbors[arbor].arbor.parts[index];
   return {
-    ...bareBody(movement, arbor, axis), id: part.id, kind: part.kind, part: index, cylinders: [partCylinder(movement, part)],
+    ...bareBody(movement, arbor, axis), ...(isPawl(movement, part) ? { body: arbor } : {}), id: part.id, kind: part.kind, part: index, cylinders: [partCylinder(movement, part)],
     runoutMm: runoutOf(movement, part), wobbleMm: wobbleOf(movement, part),
   };
 }
+
+/** A pawl swings on its arbor, even where that stands in the frame. */
+const isPawl = (movement: Movement, part: Part): boolean =>
+  part.kind === "arm" && (movement.instrument.couplings ?? []).some((c) => c.kind === "click" && c.pawl === part.id);
 
 /** Thickness as made, where it was measured. */
 export const thicknessOf = (part: Part): number => part.measured?.thickness ?? part.thickness;

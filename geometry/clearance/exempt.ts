@@ -26,7 +26,10 @@ export function exemptPairs(movement: Movement, places: Places): Set<number> {
     if (coupling.kind === "pin and slot") add(placeOfPart(coupling.driver), placeOfPart(coupling.driven));
     const on = coupling.kind === "click" ? movement.arborIndex.get(coupling.on) : undefined;
     if (coupling.kind === "click" && on !== undefined)
-      for (const place of placesOf(movement, places, on)) add(placeOfPart(coupling.ratchet), place);
+      for (const place of placesOf(movement, places, on)) {
+        add(placeOfPart(coupling.ratchet), place);
+        if (coupling.pawl !== undefined) add(placeOfPart(coupling.pawl), place);
+      }
   }
   movement.arbors.forEach((worked, arbor) => {
     const bare = places.arborStart[arbor];

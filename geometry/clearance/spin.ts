@@ -2,6 +2,7 @@
 // together, and only turning against one another counts: two pointers on one axis have one phase between them.
 import type { Axis } from "../bodies/axis.ts";
 import { flatOf, flatReach, isRound } from "../bodies/flat.ts";
+import { pawlOf } from "../bodies/pawl.ts";
 import type { Cylinder, Thing } from "../bodies/thing.ts";
 import type { Movement } from "../movement.ts";
 import { phaseAt, type Phase } from "../motion/recurrence.ts";
@@ -23,7 +24,7 @@ export interface Spin extends Followed {
 /** The two as a function of phases; null where the swept solids already tell all, or something has no rate. */
 export function spinOf(movement: Movement, uneven: readonly Uneven[], a: Thing, ca: Cylinder, b: Thing, cb: Cylinder): Spin | null {
   const flatA = flatOf(movement, a, ca), flatB = flatOf(movement, b, cb);
-  const turnA = isRound(flatA) ? null : turningOf(movement, uneven, a.arbor), turnB = isRound(flatB) ? null : turningOf(movement, uneven, b.arbor);
+  const turnA = isRound(flatA) ? null : turningOf(movement, uneven, turnsWith(movement, a)), turnB = isRound(flatB) ? null : turningOf(movement, uneven, turnsWith(movement, b));
   const roundAndStill = (thing: Thing, turn: unknown) => (turn === null || thing.plate !== null) && thing.axis.swings.length === 0;
   if (roundAndStill(a, turnA) && roundAndStill(b, turnB)) return null;
   if (turnA === "no rate" || turnB === "no rate") return null;
@@ -45,6 +46,10 @@ export function spinOf(movement: Movement, uneven: readonly Uneven[], a: Thing, 
     },
   } : null;
 }
+
+/** The arbor it turns with; a pawl, sprung against its ratchet, stands as what carries its axis does. −1: the frame. */
+const turnsWith = (movement: Movement, { arbor, id, kind }: Thing): number =>
+  (kind === "arm" && pawlOf(movement, id) !== null ? movement.arbors[arbor].carrier ?? -1 : arbor);
 
 interface Motion {
   readonly a: Thing; readonly b: Thing; readonly flatA: Flat; readonly flatB: Flat;

@@ -8,6 +8,7 @@ import type { Finding, Severity, Sheet } from "../finding.ts";
 import type { Movement, WorkedArbor } from "../movement.ts";
 import { isZero, toNumber, writeRatio } from "../numeric/ratio.ts";
 import { bindFindings } from "./bind.ts";
+import { clickFindings } from "./click.ts";
 import { depthFindings } from "./depth.ts";
 import { driftFindings, senseFindings } from "./display.ts";
 import { distanceFindings } from "./distance.ts";
@@ -33,7 +34,7 @@ import { unequalFindings } from "./unequal.ts";
 const FAMILIES: readonly ((movement: Movement, depths: readonly Depth[]) => readonly Finding[])[] = [
   stackFindings, depthFindings, unequalFindings, distanceFindings, revertedFindings, undercutFindings, runOffFindings,
   idleFindings, bindFindings, senseFindings, driftFindings, lostMotionFindings, pivotFindings, edgeFindings, pipeFindings,
-  heatFindings, dividingFindings, pinFindings,
+  heatFindings, dividingFindings, pinFindings, clickFindings,
 ];
 
 export interface HowToExamine {

@@ -34,6 +34,24 @@ export function bar(from: number, to: number, width: number, angleRad: number): 
   return { corners: Float64Array.from([...at(from, -h), ...at(to, -h), ...at(to, h), ...at(from, h)]), radius: 0 };
 }
 
+/** The convex outline round many corners. Source: A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions (1979). */
+export function hullOf(pieces: readonly Float64Array[]): Float64Array {
+  const points = pieces.flatMap((p) => Array.from({ length: p.length / 2 }, (_, i) => [p[2 * i], p[2 * i + 1]] as const)).sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (all: typeof points) => {
+    const kept: typeof points = [];
+    for (const c of all) {
+      for (let n = kept.length; n >= 2; n--) {
+        const a = kept[n - 2], b = kept[n - 1];
+        if ((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) > TOUCH_MM) break;
+        kept.pop();
+      }
+      kept.push(c);
+    }
+    return kept.slice(0, -1);
+  };
+  return Float64Array.from([...half(points), ...half([...points].reverse())].flat());
+}
+
 /** A hollow of any shape, with a circle round it. */
 export function hollowOf(outline: Float64Array): Hollow {
   const [minX, maxX] = span(outline, 1, 0), [minY, maxY] = span(outline, 0, 1), x = (minX + maxX) / 2, y = (minY + maxY) / 2;

@@ -153,7 +153,7 @@ const couplings: KindsShape = {
   is: "kinds",
   kinds: {
     "pin and slot": coupling<"pin and slot">({ driver: needed(reference("part")), driven: needed(reference("part")) }),
-    click: coupling<"click">({ ratchet: needed(reference("part")), on: needed(reference("arbor")), passes: needed(sense) }),
+    click: coupling<"click">({ ratchet: needed(reference("part")), on: needed(reference("arbor")), passes: needed(sense), pawl: optional(reference("part")) }),
     friction: coupling<"friction">({ between: needed(pair(reference("arbor"))) }),
   } satisfies Record<Coupling["kind"], FieldsShape>,
 };

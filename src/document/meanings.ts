@@ -160,6 +160,7 @@ export const MEANINGS: Readonly<Record<string, string>> = {
   "couplings.ratchet": "Id of the ratchet.",
   "couplings.on": "Id of the arbor its click is on.",
   "couplings.passes": "The way round in which the click lets it pass.",
+  "couplings.pawl": "Id of the arm, on that arbor, that is the click itself: it swings about the arbor into the ratchet's teeth.",
   "couplings.between": "Ids of two arbors that turn together but slip when a hand is set.",
 
   "input": "What turns the instrument.",

@@ -83,7 +83,13 @@ function checkCouplings(file: unknown, parts: ReadonlyMap<unknown, Where>, notes
       must("driven", kindAt("driver") === "pin" ? ["slot"] : kindAt("driver") === "slot" ? ["pin"] : ["pin", "slot"]);
       checkTwoArbors(coupling, path, parts, notes);
     }
-    if (own(coupling, "kind") === "click") must("ratchet", ["ratchet"]);
+    if (own(coupling, "kind") === "click") {
+      must("ratchet", ["ratchet"]);
+      must("pawl", ["arm"]);
+      const pawl = parts.get(own(coupling, "pawl"));
+      if (pawl && pawl.arborId !== own(coupling, "on"))
+        say(notes, `${path}.pawl`, JSON.stringify(own(coupling, "pawl")), `an arm on ${String(own(coupling, "on"))}; it is on ${String(pawl.arborId)}`);
+    }
     const between = listOf(coupling, "between");
     if (between.length === 2 && typeof between[0] === "string" && between[0] === between[1])
       say(notes, `${path}.between`, between.map((id) => JSON.stringify(id)).join(" and "), "two arbors");
