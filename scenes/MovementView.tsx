@@ -5,7 +5,7 @@ import { useEffect, useLayoutEffect, useRef, useState, type RefObject } from "re
 import { boundOf } from "./bound.ts";
 import { attachHands } from "./eye/hands.ts";
 import { standingView, viewOfPlace } from "./eye/view.ts";
-import { fineness } from "./Fineness.tsx";
+import { Fineness, fineness } from "./Fineness.tsx";
 import { handsOn } from "./hold.ts";
 import { Marks } from "./marks/Marks.tsx";
 import { placeOf } from "./marks/quarrel.ts";
@@ -32,7 +32,7 @@ export function MovementView(props: MovementViewProps) {
   const drawing = useDrawing(stage, host);
   useLayoutEffect(() => {
     if (drawing === null || drawing === "refused") return;
-    drawing.root.render(<><Room theme={theme} plain={drawing.plain} /><Scene {...props} stage={stage} plain={drawing.plain} /></>);
+    drawing.root.render(<><Room theme={theme} plain={drawing.plain} /><Fineness plain={drawing.plain} /><Scene {...props} stage={stage} plain={drawing.plain} /></>);
   });
   useEye(stage, props);
   useEffect(() => attachSeeing(stage), [stage]);

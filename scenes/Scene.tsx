@@ -6,7 +6,6 @@ import { memo, useEffect, useLayoutEffect, useMemo, useRef, useState } from "rea
 import { DirectionalLight, Group, Mesh, PerspectiveCamera, type BufferGeometry } from "three";
 import { motionOf, toothPhases, type Movement } from "../geometry/index.ts";
 import { Dials } from "./dials/Dials.tsx";
-import { Fineness } from "./Fineness.tsx";
 import { createFrames, type Posed } from "./frames.ts";
 import { placeOf, thingsIn } from "./marks/quarrel.ts";
 import { createMetals, type Mark, type Metals } from "./metal/metals.ts";
@@ -47,7 +46,6 @@ export function Scene(props: SceneProps) {
 
   return (
     <>
-      <Fineness plain={plain} />
       <AdaptiveDpr />
       <Frames stage={stage} posed={posed} plain={plain} theme={theme} />
       <Things stage={stage} movement={movement} solids={solids} metals={metals} thin={thin}

@@ -64,7 +64,7 @@ export function viewOfPlace(place: Vec, way: "plan" | "height" | undefined, from
   const mid = whole.target;
   return {
     ...whole,
-    distanceMm: 0.82 * whole.distanceMm,
+    distanceMm: 0.9 * whole.distanceMm,
     target: [mid[0] + 0.4 * (place[0] - mid[0]), mid[1] + 0.4 * (place[1] - mid[1]), mid[2] + 0.4 * (place[2] - mid[2])],
   };
 }
