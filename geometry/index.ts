@@ -47,6 +47,8 @@ export { dialRate, pointerOf, shownAt, shownFrom, wayOf, zeroOf, type PointerPar
 export { compareWithSky, errorNow, type Comparison, type SkySpan } from "./sky/compare.ts";
 /** Where every pointer should stand at a date, where the crank leaves it, and the nearest turn that sets one right. */
 export { checkTable, nearestSetting, settingUp, turnsAtDay, type PointerSetting, type SettingUp } from "./sky/setting-up.ts";
+/** The marks of an uneven ring by the law it follows. */
+export { marksBy, type MarkLaw, type UnevenMark } from "./dials/uneven.ts";
 /** Dials as they are drawn, said by the file or laid out. */
 export { dialsFor, facesOf, roman, type Face, type FaceRing, type Letter, type Mark } from "./dials/face.ts";
 

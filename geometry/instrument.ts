@@ -339,7 +339,7 @@ export interface DialRing {
   /** Marks that do not stand evenly, in place of divisions: degrees from the 0 mark the way it is numbered. */
   readonly marks?: readonly { readonly at: number; readonly label?: string }[];
   /** Marks that follow a law, in place of divisions. */
-  readonly follows?: "calendar" | "calendar by the Sun" | "equation of time";
+  readonly follows?: "calendar" | "calendar by the Sun" | "equation of time" | "height of the tide";
 }
 
 /** An opening in the dial through which a ring under it is seen: a window of an annulus. */

@@ -5,7 +5,7 @@ import type { Aperture, Dial, DialRing } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { SAME_AXIS_MM, WHOLE_DIVISIONS } from "../numeric/tolerance.ts";
 import { partOf, pointerOf } from "../sky/shown.ts";
-import { calendarMarks, equationMarks, sunCalendarMarks, type UnevenMark } from "./uneven.ts";
+import { marksBy, type UnevenMark } from "./uneven.ts";
 
 export interface Mark {
   readonly turn: number;
@@ -41,22 +41,16 @@ export interface Face {
 }
 
 /** Every dial of a movement. */
-export function facesOf(movement: Movement): Face[] {
-  const { dials } = movement.instrument;
-  return dials === undefined ? laidOut(movement) : dials.map((dial) => faceOf(movement, dial));
-}
+export const facesOf = (movement: Movement): Face[] => (movement.instrument.dials ?? dialsFor(movement)).map((dial) => faceOf(movement, dial));
 
-/** The dials that are drawn where none are said, as the file would say them: a beginning to change. */
+/**
+ * The dials that are drawn where none are said, as the file would say them: one an axis, the greatest first; in each a ring
+ * for every display, shortest pointer first, and outside them one for a display without a pointer.
+ */
 export function dialsFor(movement: Movement): Dial[] {
-  const taken = new Set(idsOf(movement));
-  return laidOut(movement).map((face, i): Dial => {
-    const id = freeId(taken, i === 0 ? "dial" : `dial${i + 1}`);
-    const rings = face.rings.map((r): DialRing => ({
-      ...(r.display === null ? {} : { display: movement.displays[r.display].id }), name: r.name,
-      insideDiameter: tenths(2 * r.insideMm), outsideDiameter: tenths(2 * r.outsideMm),
-    }));
-    return { id, name: face.name, rings };
-  });
+  const taken = new Set(idsOf(movement)), sizeOf = (d: Dial) => d.rings[d.rings.length - 1].outsideDiameter;
+  return axesOf(movement).map((displays): Dial => ({ id: "", name: displays.length === 1 ? movement.displays[displays[0]].name : "Main dial", rings: ringsFor(movement, displays) }))
+    .sort((a, b) => sizeOf(b) - sizeOf(a)).map((dial, i) => ({ ...dial, id: freeId(taken, i === 0 ? "dial" : `dial${i + 1}`) }));
 }
 
 /** At most so many letters stand on a ring. */
@@ -125,16 +119,11 @@ function lettersOf(ring: DialRing, divisions: number, every: number, turn: (part
 
 function unevenOf(ring: DialRing): readonly UnevenMark[] | null {
   if (ring.marks !== undefined) return ring.marks.map(({ at, label }) => (label === undefined ? { at: at / 360, weight: 0 } : { at: at / 360, weight: 2, label }));
-  switch (ring.follows) {
-    case "calendar": return calendarMarks();
-    case "calendar by the Sun": return sunCalendarMarks();
-    case "equation of time": return equationMarks();
-    default: return null;
-  }
+  return ring.follows === undefined ? null : marksBy(ring.follows);
 }
 
-/** One dial an axis: a ring for each display, shortest pointer first; a display without a pointer is given a ring outside. */
-function laidOut(movement: Movement): Face[] {
+/** Displays by the axis they are read on. */
+function axesOf(movement: Movement): number[][] {
   const groups: { x: number; y: number; displays: number[] }[] = [];
   movement.displays.forEach((d, i) => {
     const { x, y } = movement.arbors[d.arbor];
@@ -142,23 +131,25 @@ function laidOut(movement: Movement): Face[] {
     if (group) group.displays.push(i);
     else groups.push({ x, y, displays: [i] });
   });
-  const lengthOf = (display: number) => pointerOf(movement, display)?.length ?? Infinity;
-  return groups.map(({ x, y, displays }): Face => {
-    let taken = 0;
-    const rings = [...displays].sort((a, b) => lengthOf(a) - lengthOf(b)).map((display): FaceRing => {
-      const length = lengthOf(display);
-      const insideMm = Number.isFinite(length) ? Math.max(0.97 * length, taken + 0.8) : Math.max(12, taken + 0.8);
-      const outsideMm = insideMm + Math.min(9, Math.max(2.2, 0.15 * insideMm));
-      taken = outsideMm;
-      const { id, divisions } = movement.displays[display];
-      const parts = divisions <= 24 ? 4 : divisions <= 60 ? 2 : 1;
-      const labels = daysOfWeek(movement, display);
-      return ringOf(movement, { display: id, insideDiameter: 2 * insideMm, outsideDiameter: 2 * outsideMm, parts, ...(labels ? { labels } : {}) });
-    });
-    const name = displays.length === 1 ? movement.displays[displays[0]].name : "Main dial";
-    return { id: movement.displays[displays[0]].id, name, x, y, radiusMm: taken, rings, apertures: [] };
-  }).sort((a, b) => b.radiusMm - a.radiusMm);
+  return groups.map((g) => g.displays);
 }
+
+function ringsFor(movement: Movement, displays: readonly number[]): DialRing[] {
+  const lengthOf = (display: number) => pointerOf(movement, display)?.length ?? Infinity;
+  let taken = 0;
+  return [...displays].sort((a, b) => lengthOf(a) - lengthOf(b)).map((display): DialRing => {
+    const length = lengthOf(display);
+    const inside = tenthsUp(2 * Math.max(Number.isFinite(length) ? 0.97 * length : LEAST_RADIUS_MM, taken + BETWEEN_RINGS_MM));
+    const outside = tenthsUp(inside + 2 * Math.min(9, Math.max(2.2, 0.075 * inside)));
+    taken = outside / 2;
+    const { id, name, divisions } = movement.displays[display], labels = daysOfWeek(movement, display);
+    const parts = divisions <= 24 ? 4 : divisions <= 60 ? 2 : 1;
+    return { display: id, name, insideDiameter: inside, outsideDiameter: outside, ...(parts === 1 ? {} : { parts }), ...(labels ? { labels } : {}) };
+  });
+}
+
+/** Of a ring for a display that has no pointer; and air from one ring to the next. */
+const LEAST_RADIUS_MM = 12, BETWEEN_RINGS_MM = 0.8;
 
 /** Seven divisions of a turn in seven days are the days of the week. */
 function daysOfWeek(movement: Movement, display: number): string[] | null {
@@ -167,7 +158,7 @@ function daysOfWeek(movement: Movement, display: number): string[] | null {
 }
 
 const isWhole = (n: number): boolean => Math.abs(n - Math.round(n)) < WHOLE_DIVISIONS;
-const tenths = (mm: number): number => Math.round(10 * mm) / 10;
+const tenthsUp = (mm: number): number => Math.ceil(10 * mm) / 10;
 
 function idsOf({ instrument }: Movement): string[] {
   return [...instrument.arbors.flatMap((a) => [a.id, ...a.parts.map((p) => p.id)]), ...instrument.frame.plates.map((p) => p.id),

@@ -1,5 +1,6 @@
 // Where the marks of an uneven ring stand, by the law they follow. Parts of a turn from the ring's 0, the way it is
 // numbered. Exact where the law is; the Sun's true places are those of astronomy-engine for the year the ring is made for.
+import type { DialRing } from "../instrument.ts";
 import { dayOfDate, monthStarts } from "../sky/calendar.ts";
 import { equationOfTimeMin, quantityOf, turnsAt } from "../sky/quantities.ts";
 
@@ -15,19 +16,31 @@ const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "
 /** A common year, as ever: the leap day is shown by turning back. */
 const COMMON_YEAR = 2001;
 
+export type MarkLaw = NonNullable<DialRing["follows"]>;
+
+/** The marks that a law gives. */
+export function marksBy(law: MarkLaw): UnevenMark[] {
+  switch (law) {
+    case "calendar": return calendarMarks();
+    case "calendar by the Sun": return sunCalendarMarks();
+    case "equation of time": return equationMarks();
+    case "height of the tide": return tideMarks();
+  }
+}
+
 /** Days of a common year, 0 at the start of 1 January. */
-export function calendarMarks(): UnevenMark[] {
+function calendarMarks(): UnevenMark[] {
   return daysOfYear().map(({ day, ...mark }) => ({ at: day / 365, ...mark }));
 }
 
 /** Every date where the true Sun then stands, 0 at the spring equinox: for a pointer that goes as the Sun does. */
-export function sunCalendarMarks(year = COMMON_YEAR): UnevenMark[] {
+function sunCalendarMarks(year = COMMON_YEAR): UnevenMark[] {
   const sun = quantityOf("longitude of the Sun"), start = dayOfDate(year, 1, 1);
   return sun === null ? [] : daysOfYear().map(({ day, ...mark }) => ({ at: turnsAt(sun, start + day), ...mark }));
 }
 
 /** Whole minutes of the equation of time, each at the part of the year when it falls: for a pointer that goes round once a year. */
-export function equationMarks(year = COMMON_YEAR): UnevenMark[] {
+function equationMarks(year = COMMON_YEAR): UnevenMark[] {
   const start = dayOfDate(year, 1, 1);
   const at = (day: number) => equationOfTimeMin(start + day);
   const marks: UnevenMark[] = [];
@@ -41,6 +54,19 @@ export function equationMarks(year = COMMON_YEAR): UnevenMark[] {
     before = after;
   }
   return marks;
+}
+
+/**
+ * Tenths of the range of a tide that rises and falls as the cosine, 0 at high water: for a pointer that goes round once a tide.
+ * Numbered at each tenth, with a half between.
+ */
+function tideMarks(): UnevenMark[] {
+  const falling = Array.from({ length: 21 }, (_, k): UnevenMark => {
+    const twentieths = 20 - k, at = Math.acos(twentieths / 10 - 1) / (2 * Math.PI);
+    return twentieths % 2 === 0 ? { at, weight: 2, label: twentieths === 20 ? "high" : twentieths === 0 ? "low" : String(twentieths / 2) } : { at, weight: 0 };
+  });
+  const rising = falling.slice(1, -1).map((m): UnevenMark => ({ ...m, at: 1 - m.at })).reverse();
+  return [...falling, ...rising];
 }
 
 /** Part of the day at which a quantity that passes `value` within it does so. */

@@ -163,7 +163,7 @@ const dialRing = fields<DialRing>({
   carrier: optional(reference("arbor")), divisions: optional(above(0, MOST_MARKS)), parts: optional(whole(1, 60)), every: optional(above(0, MOST_MARKS)),
   numerals: optional(word("arabic", "roman", "none")), labels: optional(items(TEXT)), zero: optional(angle), sense: optional(sense),
   marks: optional(items(fields<NonNullable<DialRing["marks"]>[number]>({ at: needed(angle), label: optional(TEXT) }))),
-  follows: optional(word("calendar", "calendar by the Sun", "equation of time")),
+  follows: optional(word("calendar", "calendar by the Sun", "equation of time", "height of the tide")),
 }, { above: ["outsideDiameter", "insideDiameter"] });
 const aperture = fields<Aperture>({
   radius: needed(sizeOrNone), angle: needed(angle), width: needed(above(0, 360, "degrees")), height: needed(size),

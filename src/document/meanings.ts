@@ -200,7 +200,7 @@ export const MEANINGS: Readonly<Record<string, string>> = {
   "dials.rings.marks": "Marks that do not stand evenly, in place of divisions.",
   "dials.rings.marks.at": "From the 0 mark, the way it is numbered.",
   "dials.rings.marks.label": "What is written at it; a mark without is a short one.",
-  "dials.rings.follows": "A law for marks in place of divisions. calendar: days of a common year, each as long as another; calendar by the Sun: each date where the true Sun then stands; equation of time: whole minutes at the dates when they fall.",
+  "dials.rings.follows": "A law for marks in place of divisions. calendar: days of a common year, each as long as another; calendar by the Sun: each date where the true Sun then stands; equation of time: whole minutes at the dates when they fall; height of the tide: tenths of its range from high water on, by the cosine.",
   "dials.apertures": "Openings in the dial through which a ring under it is seen.",
   "dials.apertures.radius": "From the dial's centre to its middle.",
   "dials.apertures.angle": "Of its middle, from +x.",

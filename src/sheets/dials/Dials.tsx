@@ -33,13 +33,11 @@ export function Dials() {
             {main && <span className="end soft">Ø {fixed(2 * main.radiusMm, 1)} mm</span>}</div>
           {main && <div className="main-face"><DialFace movement={movement} sheet={worked.sheet} face={main} /></div>}
           {others.length > 0 && <div className="faces">{others.map((f) => <figure key={f.id}><DialFace movement={movement} sheet={worked.sheet} face={f} /><figcaption><h3>{f.name}</h3></figcaption></figure>)}</div>}
-          <Readings movement={movement} sheet={worked.sheet} here={display} onPick={setPicked} />
         </section>
-        <div className="held">
-          <Sky key={movement.displays[display]?.id ?? ""} movement={movement} display={display} />
-          <SettingUp movement={movement} />
-        </div>
+        <Sky key={movement.displays[display]?.id ?? ""} movement={movement} display={display} />
       </div>
+      <Readings movement={movement} sheet={worked.sheet} here={display} onPick={setPicked} />
+      <SettingUp movement={movement} />
       <Making movement={movement} />
     </div>
   );
@@ -67,8 +65,8 @@ function writeNow(root: HTMLElement | null, movement: Movement, now: SettingRow 
 function Readings({ movement, sheet, here, onPick }: { readonly movement: Movement; readonly sheet: Sheet; readonly here: number; readonly onPick: (id: string) => void }) {
   const { choose } = useActions();
   return (
-    <>
-      <div className="scroll-x">
+    <section>
+      <div className="scroll-x" tabIndex={0} role="group" aria-label="Readings, a wide table">
         <table aria-label="Readings">
           <thead>
             <tr><th>pointer</th><th>reads</th><th className="figure">lost motion</th><th className="figure">wander</th><th className="figure">drift a year</th><th>sense</th><th className="figure">turned</th></tr>
@@ -93,6 +91,6 @@ function Readings({ movement, sheet, here, onPick }: { readonly movement: Moveme
         </table>
       </div>
       <p className="note">The pale arc at a pointer’s tip is its arc of doubt: the lost motion, drawn true; the thin line beyond it adds the wander of its tip.</p>
-    </>
+    </section>
   );
 }

@@ -1,10 +1,12 @@
 // Making and changing the dials: what each pointer stands for, the date at input 0, and every ring of every dial. Each change
 // is one command and one step of undo.
-import { type Dial, type DialRing, dialsFor, type Movement, QUANTITIES } from "../../../geometry/index.ts";
-import { setField } from "../../commands/edit.ts";
-import type { Path } from "../../document/index.ts";
+import { type Dial, dialsFor, type Movement, QUANTITIES } from "../../../geometry/index.ts";
+import { addThing, setField, takeAway } from "../../commands/edit.ts";
+import { idsIn, type Path } from "../../document/index.ts";
 import { useActions } from "../../state/hooks.ts";
 import { FieldAt } from "../making/Field.tsx";
+import { ApertureFields } from "./ApertureFields.tsx";
+import { RingFields } from "./RingFields.tsx";
 
 export function Making({ movement }: { readonly movement: Movement }) {
   const { run } = useActions();
@@ -29,43 +31,35 @@ export function Making({ movement }: { readonly movement: Movement }) {
           </tr>
         ))}</tbody>
       </table></div>
-      {dials?.map((dial, i) => <Rings key={dial.id} dial={dial} movement={movement} at={["dials", i]} onSet={(path, to) => set(["dials", i, ...path], to)} />)}
+      {dials?.map((dial, i) => <DialFields key={dial.id} dial={dial} movement={movement} at={["dials", i]} />)}
+      {dials !== undefined && <div className="row"><button type="button" onClick={() => run(addThing, { list: ["dials"], thing: freshDial(movement) })}>Another dial</button></div>}
     </section>
   );
 }
 
-function Rings({ dial, movement, at, onSet }: { readonly dial: Dial; readonly movement: Movement; readonly at: Path; readonly onSet: (path: readonly (string | number)[], to: unknown) => void }) {
-  const outside = Math.max(0, ...dial.rings.map((r) => r.outsideDiameter));
+function DialFields({ dial, movement, at }: { readonly dial: Dial; readonly movement: Movement; readonly at: Path }) {
+  const { run } = useActions();
+  const name = dial.name ?? dial.id, outside = Math.max(0, ...dial.rings.map((r) => r.outsideDiameter));
+  const typed = (label: string, field: string, width: string) => <label className="row"><span className="soft">{label}</span><FieldAt movement={movement} path={[...at, field]} label={`${label} of ${name}`} width={width} /></label>;
   return (
-    <div>
-      <div className="row"><h3>{dial.name ?? dial.id}</h3>
-        <button type="button" onClick={() => onSet(["rings"], [...dial.rings, { insideDiameter: outside + 2, outsideDiameter: outside + 12, divisions: 12 }])}>Another ring</button></div>
-      <div className="scroll-x"><table aria-label={`Rings of ${dial.name ?? dial.id}`}>
-        <thead><tr><th>ring</th><th>read by</th><th>carried by</th><th>inside</th><th>outside</th><th>parts</th><th>numeral every</th><th>numerals</th><th>0 stands at</th><th>marks</th></tr></thead>
-        <tbody>{dial.rings.map((ring, k) => <RingRow key={k} ring={ring} movement={movement} at={[...at, "rings", k]} onSet={(name, to) => onSet(["rings", k, name], to)} />)}</tbody>
-      </table></div>
-    </div>
+    <section className="dial-fields" aria-label={name}>
+      <div className="row"><h3>{name}</h3>{typed("Called", "name", "16ch")}{typed("Centre x", "x", "8ch")}{typed("Centre y", "y", "8ch")}
+        <button type="button" onClick={() => run(takeAway, { path: at })}>Take the dial away</button></div>
+      {dial.rings.map((ring, k) => (
+        <RingFields key={k} ring={ring} movement={movement} place={k + 1} at={[...at, "rings", k]} onSet={(field, to) => run(setField, { path: [...at, "rings", k, field], to })}
+          onTakeAway={() => run(takeAway, { path: [...at, "rings", k] })} />
+      ))}
+      <div className="row"><button type="button" onClick={() => run(addThing, { list: [...at, "rings"], thing: { insideDiameter: outside + 2, outsideDiameter: outside + 12, divisions: 12 } })}>Another ring</button></div>
+      <ApertureFields movement={movement} dial={dial} at={at} name={name} />
+    </section>
   );
 }
 
-function RingRow({ ring, movement, at, onSet }: { readonly ring: DialRing; readonly movement: Movement; readonly at: Path; readonly onSet: (name: keyof DialRing, to: unknown) => void }) {
-  const name = ring.name ?? ring.display ?? "ring";
-  const pick = (label: string, field: keyof DialRing, now: string | undefined, otherwise: string, options: readonly string[]) => (
-    <select aria-label={`${label} of ${name}`} value={now ?? ""} onChange={(e) => onSet(field, e.target.value === "" ? undefined : e.target.value)}>
-      <option value="">{otherwise}</option>{options.map((o) => <option key={o} value={o}>{o}</option>)}
-    </select>
-  );
-  const typed = (label: string, field: keyof DialRing, width = "7ch") => <FieldAt movement={movement} path={[...at, field]} label={`${label} of ${name}`} width={width} />;
-  return (
-    <tr>
-      <td>{typed("Name", "name", "14ch")}</td>
-      <td>{pick("Pointer", "display", ring.display, "the eye", (movement.instrument.displays ?? []).map((d) => d.id))}</td>
-      <td>{pick("Carrier", "carrier", ring.carrier, "stands", movement.arbors.map((a) => a.id))}</td>
-      <td>{typed("Inside", "insideDiameter")}</td><td>{typed("Outside", "outsideDiameter")}</td>
-      <td>{typed("Parts", "parts")}</td><td>{typed("Every", "every")}</td>
-      <td>{pick("Numerals", "numerals", ring.numerals, "as is usual", ["arabic", "roman", "none"])}</td>
-      <td>{typed("Zero", "zero")}</td>
-      <td>{pick("Marks", "follows", ring.follows, "even", ["calendar", "calendar by the Sun", "equation of time"])}</td>
-    </tr>
-  );
+/** One ring for the first display that no dial shows yet. */
+function freshDial({ instrument }: Movement): Dial {
+  const taken = new Set(idsIn(instrument)), shown = new Set((instrument.dials ?? []).flatMap((d) => d.rings).map((r) => r.display));
+  const display = instrument.displays?.find((d) => !shown.has(d.id));
+  let n = 1;
+  while (taken.has(`dial${n}`)) n += 1;
+  return { id: `dial${n}`, name: display?.name ?? "Dial", rings: [{ ...(display ? { display: display.id } : {}), insideDiameter: 20, outsideDiameter: 30 }] };
 }

@@ -53,6 +53,17 @@ describe("rings as drawn", () => {
     expect(equation.letters.filter((l) => l.text === "0")).toHaveLength(4); // April, June, September, December
   });
 
+  it("[DIAL2] put the tenths of a tide where its cosine has them", () => {
+    const tide = ringOf({ follows: "height of the tide" });
+    expect(tide.marks).toHaveLength(40);
+    expect(tide.letters).toHaveLength(20);
+    for (const { turn, text } of tide.letters) {
+      const tenths = text === "high" ? 10 : text === "low" ? 0 : Number(text);
+      expect((1 + Math.cos(2 * Math.PI * turn)) / 2).toBeCloseTo(tenths / 10, 12);
+    }
+    expect(tide.letters.filter((l) => l.text === "5").map((l) => l.turn)).toEqual([expect.closeTo(0.25, 12), expect.closeTo(0.75, 12)]);
+  });
+
   it("[DIAL3] are carried by the arbor they name, else as the display's dial", () => {
     const movement = workOut(instrument);
     expect(ringOf({ carrier: "E" }).carrier).toBe(movement.arborIndex.get("E"));
