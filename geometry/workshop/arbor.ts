@@ -4,6 +4,7 @@ import { isToothed, type Arbor, type Collet, type Part, type Square } from "../i
 import type { Movement } from "../movement.ts";
 import { toRad } from "../numeric/angle.ts";
 import { drawnTipRadius } from "../teeth/forms.ts";
+import { washerMm } from "./cotter.ts";
 import { bandFrom, type Step, stepsOf } from "./turned.ts";
 import { massG } from "./metal.ts";
 import { arborDiameterAt, carriedBy, PROUD_MM, type Seat, seatOf, spigotMm } from "./seats.ts";
@@ -24,7 +25,7 @@ export interface ArborFigures {
   readonly collets: readonly ColletFigures[];
   readonly squares: readonly SquareFigures[];
   readonly pins: readonly { readonly id: string; readonly radius: number; readonly angle: number; readonly diameter: number; readonly length: number; readonly from: number; readonly material: string }[];
-  readonly shake: { readonly up: number; readonly down: number };
+  readonly shake: EndshakeFigures;
   readonly material: string;
   readonly massG: number | null;
   readonly stock: { readonly diameter: number; readonly length: number };
@@ -38,6 +39,23 @@ export interface PivotFigures {
   readonly hole: number;
   /** Of its shoulder, from the foot end. */
   readonly shoulder: number;
+  /** The faces of its plate, from the foot end; null where the file has no such plate. */
+  readonly plateFrom: number | null;
+  readonly plateTo: number | null;
+  /** Between shoulder and plate as drawn; below 0 where they stand in one another. */
+  readonly gap: number | null;
+}
+
+export interface EndshakeFigures {
+  readonly up: number;
+  readonly down: number;
+  /** Both ways together. */
+  readonly gap: number;
+  readonly wanted: number;
+  /** Thickness of the washer under a shoulder that leaves the wanted endshake; below 0: so much is to be turned off a shoulder. */
+  readonly washer: number;
+  /** What the washer is turned to: over the thinner pivot, no wider than the arbor. */
+  readonly washerBore: number;
 }
 
 export interface SeatFigures {
@@ -77,6 +95,8 @@ export interface SquareFigures {
   readonly filedWide: number;
   readonly filedNarrow: number;
   readonly slot: { readonly width: number; readonly height: number } | null;
+  /** Degrees from +x to the middle of a flat, input at 0; null: any. */
+  readonly angle: number | null;
 }
 
 export function arborFigures(movement: Movement, index: number): ArborFigures {
@@ -88,21 +108,33 @@ export function arborFigures(movement: Movement, index: number): ArborFigures {
   const squares = arbor.parts.filter((p) => p.kind === "square");
   return {
     id: arbor.id, name: arbor.name ?? null, what, diameter: arbor.diameter, length: arbor.head - arbor.foot, footZ: arbor.foot, bore, ridesOn: arbor.rides?.on ?? null,
-    steps, pivots: pivotsOf(arbor, worked.ownSideshake), seats: arbor.parts.filter((p) => p.kind !== "square" && p.kind !== "pin").map((p) => seatFigures(movement, arbor, p)),
+    steps, pivots: pivotsOf(movement, arbor, worked.ownSideshake), seats: arbor.parts.filter((p) => p.kind !== "square" && p.kind !== "pin").map((p) => seatFigures(movement, arbor, p)),
     collets: arbor.parts.filter((p) => p.kind === "collet").map((c) => colletFigures(arbor, c)), squares: squares.map((s) => squareFigures(arbor, s)),
     pins: arbor.parts.filter((p) => p.kind === "pin").map((p) => ({
       id: p.id, radius: p.radius, angle: p.angle, diameter: p.diameter, length: p.thickness, from: p.z - arbor.foot, material: p.material ?? "steel",
     })),
-    shake: worked.ownShake, material, massG: massG(volumeMmCu(steps, bore), material), stock: stockFor(steps, arbor, what === "pipe"),
+    shake: endshakeOf(movement, arbor, worked.ownShake), material, massG: massG(volumeMmCu(steps, bore), material), stock: stockFor(steps, arbor, what === "pipe"),
   };
 }
 
-function pivotsOf(arbor: Arbor, sideshake: number): PivotFigures[] {
-  const length = arbor.head - arbor.foot, { foot, head } = arbor.pivots ?? {};
-  return [
-    ...(foot ? [{ end: "foot" as const, plate: foot.plate, diameter: foot.diameter, length: foot.length, hole: foot.diameter + sideshake, shoulder: foot.length }] : []),
-    ...(head ? [{ end: "head" as const, plate: head.plate, diameter: head.diameter, length: head.length, hole: head.diameter + sideshake, shoulder: length - head.length }] : []),
-  ];
+function pivotsOf(movement: Movement, arbor: Arbor, sideshake: number): PivotFigures[] {
+  const length = arbor.head - arbor.foot;
+  return (["foot", "head"] as const).flatMap((end): PivotFigures[] => {
+    const pivot = arbor.pivots?.[end], plate = movement.instrument.frame.plates.find((p) => p.id === pivot?.plate);
+    if (!pivot) return [];
+    const shoulder = end === "foot" ? pivot.length : length - pivot.length, from = plate ? plate.z - arbor.foot : null, to = plate ? plate.z + plate.thickness - arbor.foot : null;
+    const gap = from === null || to === null ? null : end === "foot" ? shoulder - to : from - shoulder;
+    return [{ end, plate: pivot.plate, diameter: pivot.diameter, length: pivot.length, hole: pivot.diameter + sideshake, shoulder, plateFrom: from, plateTo: to, gap }];
+  });
+}
+
+/** mm: a washer goes easily over its pivot (common practice). */
+const WASHER_EASE_MM = 0.1;
+
+function endshakeOf(movement: Movement, arbor: Arbor, { up, down }: { readonly up: number; readonly down: number }): EndshakeFigures {
+  const gap = up + down, wanted = arbor.endshake ?? movement.practice.endshake, pivots = [arbor.pivots?.foot, arbor.pivots?.head].filter((p) => p !== undefined);
+  const over = pivots.length > 0 ? Math.min(...pivots.map((p) => p.diameter)) : arbor.diameter;
+  return { up, down, gap, wanted, washer: washerMm(gap, wanted), washerBore: over + WASHER_EASE_MM };
 }
 
 function seatFigures(movement: Movement, arbor: Arbor, part: Part): SeatFigures {
@@ -129,7 +161,7 @@ function squareFigures(arbor: Arbor, square: Square): SquareFigures {
   const round = arborDiameterAt(arbor, square);
   return {
     id: square.id, ...bandFrom(arbor.foot, square), wide: square.across, narrow, taper: square.taper, faces: square.angle ?? null,
-    filedWide: Math.max(0, (round - square.across) / 2), filedNarrow: Math.max(0, (round - narrow) / 2), slot: square.slot ?? null,
+    filedWide: Math.max(0, (round - square.across) / 2), filedNarrow: Math.max(0, (round - narrow) / 2), slot: square.slot ?? null, angle: square.angle ?? null,
   };
 }
 

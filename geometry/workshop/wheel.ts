@@ -1,6 +1,7 @@
 // Every figure that a wheel, pinion or lantern is made from, as its sheet gives them. Lengths in mm, angles in degrees.
 import { countOf, isToothed, type Crossings, type ToothedPart } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
+import { toothPhases } from "../motion/tooth-phases.ts";
 import { toNumber } from "../numeric/ratio.ts";
 import { toRad } from "../numeric/angle.ts";
 import { signedAreaMmSq } from "../planar/outline.ts";
@@ -57,6 +58,8 @@ export interface CrossingFigures extends Crossings {
   readonly sawDiameter: number;
   /** Teeth from one arm to the next. */
   readonly teethApart: number;
+  /** Degrees, anticlockwise, from a tooth to the middle of the first arm, less than from one tooth to the next. 0: the arm stands on the tooth. */
+  readonly pastTooth: number;
 }
 
 export interface Mate {
@@ -81,7 +84,7 @@ export function wheelFigures(movement: Movement, partId: string, windows: readon
   const worked = movement.arbors[place.arbor], part = worked.arbor.parts[place.part];
   if (!isToothed(part)) return null;
   const { practice, instrument } = movement, seat = seatOf(worked.arbor, part), material = materialOf(part);
-  const tip = drawnTipRadius(teeth), root = rootRadius(teeth), crossings = crossingsOf(part, root);
+  const tip = drawnTipRadius(teeth), root = rootRadius(teeth), crossings = crossingsOf(movement, part, root);
   return {
     id: partId, name: part.name ?? null, kind: part.kind, arbor: worked.id, teeth, count: countOf(part),
     pitchDiameter: 2 * pitchRadius(teeth), blankDiameter: 2 * tip, blankLimits: blankLimits(teeth), rootDiameter: 2 * root, depthOfCut: Math.abs(tip - root),
@@ -104,7 +107,7 @@ function outsideOf(part: ToothedPart): number | null {
   return part.internal === true ? part.outsideDiameter ?? null : null;
 }
 
-function crossingsOf(part: ToothedPart, root: number): CrossingFigures | null {
+function crossingsOf(movement: Movement, part: ToothedPart, root: number): CrossingFigures | null {
   const crossings = part.kind === "wheel" ? part.crossings : undefined;
   const radii = crossings && openingRadii(crossings, root);
   if (!crossings || !radii) return null;
@@ -112,7 +115,14 @@ function crossingsOf(part: ToothedPart, root: number): CrossingFigures | null {
   // Within the opening at its middle: between its edges, and between the two arms.
   const room = Math.min(radii.outer - radii.inner, 2 * sawRadius * Math.sin(Math.PI / crossings.arms) - crossings.arm);
   const sawDiameter = Math.min(SAW_HOLE_MM, Math.floor(5 * room) / 10);
-  return { ...crossings, ...radii, sawRadius, sawDiameter: Math.max(0, sawDiameter), teethApart: countOf(part) / crossings.arms };
+  return { ...crossings, ...radii, sawRadius, sawDiameter: Math.max(0, sawDiameter), teethApart: countOf(part) / crossings.arms, pastTooth: pastToothOf(movement, part, crossings) };
+}
+
+/** Where the file says how the arms stand, what is left beside how its teeth do; else the arm stands on a tooth. */
+function pastToothOf(movement: Movement, part: ToothedPart, { angle }: Crossings): number {
+  if (angle === undefined) return 0;
+  const pitch = 360 / countOf(part), past = angle - ((toothPhases(movement).get(part.id) ?? 0) * 180) / Math.PI;
+  return past - Math.floor(past / pitch + 1e-9) * pitch;
 }
 
 function matesOf(movement: Movement, partId: string, windows: readonly Window[]): Mate[] {

@@ -10,8 +10,8 @@ export function arrow(page: Page, x: number, y: number, angle: number): void {
   fill(page, [[x, y, x - HEAD * c - HALF * s, y - HEAD * s + HALF * c, x - HEAD * c + HALF * s, y - HEAD * s - HALF * c]], "ink", "dimension");
 }
 
-/** Level, between x0 and x1, on a line at `y`; the ends are led from y0 and y1. Figures above the line, or after it where there is no room. */
-export function levelDimension(page: Page, x0: number, y0: number, x1: number, y1: number, y: number, what: string, after: "left" | "right" = "right"): void {
+/** Level, between x0 and x1, on a line at `y`; the ends are led from y0 and y1. Figures above the line, or `clear` mm after it where there is no room. */
+export function levelDimension(page: Page, x0: number, y0: number, x1: number, y1: number, y: number, what: string, after: "left" | "right" = "right", clear = 4): void {
   const [a, b] = x0 <= x1 ? [x0, x1] : [x1, x0];
   lead(page, x0, y0, x0, y);
   lead(page, x1, y1, x1, y);
@@ -23,13 +23,13 @@ export function levelDimension(page: Page, x0: number, y0: number, x1: number, y
     text(page, (a + b) / 2, y + 1, what, { face: "figures", align: "middle", layer: "dimension" });
     return;
   }
-  const right = after === "right" ? b + 3 + room + 2 : b + 5, left = after === "left" ? a - 5 - room : a - 5;
+  const right = after === "right" ? b + clear + room + 1 : b + 5, left = after === "left" ? a - clear - 1 - room : a - 5;
   line(page, left, y, a, y, "narrow", "dimension");
   line(page, b, y, right, y, "narrow", "dimension");
   arrow(page, a, y, 0);
   arrow(page, b, y, Math.PI);
   if (b > a) line(page, a, y, b, y, "narrow", "dimension");
-  text(page, after === "right" ? b + 4 : a - 4, y + 1, what, { face: "figures", align: after === "right" ? "left" : "right", layer: "dimension" });
+  text(page, after === "right" ? b + clear : a - clear, y + 1, what, { face: "figures", align: after === "right" ? "left" : "right", layer: "dimension" });
 }
 
 /** Upright, between y0 and y1, on a line at `x`; figures along the line. */

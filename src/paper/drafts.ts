@@ -48,8 +48,8 @@ const displayLines = (movement: Movement) => movement.displays.map((d) => ({
   name: d.name, arbor: movement.arbors[d.arbor]!.id, days: d.days, wanted: d.wanted, degreesPerYear: d.degreesPerYear, yearsToOneDegree: d.yearsToOneDegree, sense: d.sense,
 }));
 
-const cotters = (movement: Movement): Draft[] => movement.arbors.flatMap((a) => a.arbor.parts.flatMap((p) =>
-  p.kind === "square" && p.slot ? [cotterDraft(p.id, a.id, cotterFigures(p.across, p.taper, p.thickness, p.slot))] : []));
+const cotters = (movement: Movement): Draft[] => movement.arbors.flatMap((a, i) => a.arbor.parts.flatMap((p) =>
+  p.kind === "square" && p.slot ? [cotterDraft(p.id, arborFigures(movement, i), cotterFigures(p.across, p.taper, p.thickness, p.slot))] : []));
 
 /** Diameters of all holes, each with how many there are of it. */
 function drillsOf(plates: readonly PlateFigures[]): (readonly [number, number])[] {

@@ -4,13 +4,14 @@ import { textWidthMm } from "./lettering.ts";
 import { line, type Page, text } from "./page.ts";
 
 export const ROW = 4.5;
+const HEADING = 6, UNDER = 6;
 
 /** A head in italics over a wide rule, and a word at its right end. Gives the y under the rule. */
 export function heading(page: Page, x: number, y: number, width: number, title: string, right = ""): number {
   const rightWidth = text(page, x + width, y - 4, right, { align: "right" });
   text(page, x, y - 4, title, { face: "italic", height: 3.5, within: width - rightWidth - 3 });
-  line(page, x, y - 6, x + width, y - 6, "wide", "table");
-  return y - 6;
+  line(page, x, y - HEADING, x + width, y - HEADING, "wide", "table");
+  return y - HEADING;
 }
 
 /** Label left, figures right; a row that begins with "!" stands out. Gives the y under the last rule. */
@@ -52,7 +53,8 @@ export function ruled(start: { page: Page; y: number }, next: () => Page, table:
     put(table.columns, () => "italic");
     line(page, left, y, right, y, "narrow", "table");
   };
-  if (y - 4 * ROW < page.room.bottom) { page = next(); y = page.room.top; }
+  // A table begins where its head and two rows have room.
+  if (y - HEADING - ROW * (1 + Math.min(2, cells.length)) < page.room.bottom) { page = next(); y = page.room.top; }
   begin(false);
   for (const row of cells) {
     if (y - ROW < page.room.bottom) { page = next(); y = page.room.top; begin(true); }
@@ -60,8 +62,11 @@ export function ruled(start: { page: Page; y: number }, next: () => Page, table:
     put(row, (i) => (figure[i] ? "figures" : "roman"));
     line(page, left, y, right, y, "narrow", "table");
   }
-  return { page, y: y - 6 };
+  return { page, y: y - UNDER };
 }
+
+/** mm that a ruled table takes with what is left free under it. */
+export const ruledHeight = ({ rows }: Table): number => HEADING + (1 + rows.length) * ROW + UNDER;
 
 /** Likewise, and under it where its figures come from, if it says so. */
 export function ruledWithSource(start: { page: Page; y: number }, next: () => Page, table: Table): { page: Page; y: number } {

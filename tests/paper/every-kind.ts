@@ -9,9 +9,9 @@ export const everyKind: Instrument = {
   },
   arbors: [
     { id: "A", x: 0, y: 0, diameter: 3, foot: -2, head: 44, pivots: { foot: { diameter: 1.2, length: 2.1, plate: "back" } }, parts: [
-      { id: "W1", kind: "wheel", teeth: 48, z: 3, thickness: 1.4, crossings: { arms: 5, rim: 1.8, arm: 2, hub: 10 }, join: { by: "silver solder", order: 1 } },
+      { id: "W1", kind: "wheel", teeth: 48, z: 3, thickness: 1.4, crossings: { arms: 5, rim: 1.8, arm: 2, hub: 10, angle: 20 }, join: { by: "silver solder", order: 1 } },
       { id: "K1", kind: "collet", diameter: 7, z: 2.2, thickness: 3, join: { by: "soft solder", order: 2 } }, { id: "N1", kind: "pin", radius: 6, angle: 30, diameter: 1.5, z: 4.4, thickness: 3 },
-      { id: "S1", kind: "square", across: 2.2, taper: 1, z: 36, thickness: 8, slot: { width: 0.8, height: 1.2 } }, { id: "H1", kind: "pointer", length: 25, tail: 8, width: 3, angle: 90, z: 33, thickness: 0.8 },
+      { id: "S1", kind: "square", across: 2.2, taper: 1, z: 36, thickness: 8, slot: { width: 0.8, height: 1.2 }, angle: 45 }, { id: "H1", kind: "pointer", length: 25, tail: 8, width: 3, angle: 90, z: 33, thickness: 0.8 },
     ] },
     { id: "B", x: -20, y: 0, diameter: 3, foot: -2, head: 32, pivots: { foot: { diameter: 1.2, length: 2.1, plate: "back" }, head: { diameter: 1.2, length: 2.1, plate: "front" } }, parts: [
       { id: "P1", kind: "pinion", leaves: 12, shift: 0.3, z: 2, thickness: 4 }, { id: "L1", kind: "lantern", trundles: 10, trundleDiameter: 1, module: 1, shroudDiameter: 12, z: 8, thickness: 5 },

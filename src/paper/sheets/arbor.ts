@@ -1,12 +1,13 @@
 // The sheet of one arbor, post, stud or pipe: stepped, with everything that sits on it, heights from its foot end.
 import { PROUD_MM, sineBarMm, type ArborFigures } from "../../../geometry/index.ts";
 import { cautionsFor, joinDangers } from "../cautions.ts";
-import { checkBar } from "../dimension.ts";
+import { checkBar, levelDimension } from "../dimension.ts";
 import type { Draft } from "../draft.ts";
 import type { Table } from "../drawing.ts";
+import { textWidthMm } from "../lettering.ts";
 import { hatch, line, type Page, polyline, rectangle, text, view } from "../page.ts";
 import { type Placed, spreadUpright } from "../spread.ts";
-import { ROW, ruled } from "../table.ts";
+import { ruled, ruledHeight } from "../table.ts";
 import { fixed, scaleFor, scaleWritten, short } from "../words.ts";
 
 export function arborDraft(a: ArborFigures): Draft {
@@ -20,23 +21,38 @@ export function arborDraft(a: ArborFigures): Draft {
     cautions: cautionsFor("turning", ...(a.squares.length > 0 ? ["saw"] as const : []), ...(a.material === "brass" ? ["brass"] as const : []), ...dangers),
     draw: (next) => {
       const page = next(), { left, right, top } = page.room;
-      const widest = Math.max(a.diameter, ...a.seats.map((s) => 2 * s.radius), ...a.pins.map((p) => 2 * (p.radius + p.diameter / 2)));
-      const tall = Math.max(30, top - page.room.bottom - tables.reduce((sum, t) => sum + 17 + t.rows.length * ROW, 0) - 74);
-      const scale = scaleFor(Math.max(a.length / (right - left - 30), widest / tall), 1, 20, true);
-      const y = top - 34 - (widest / 2) * scale, x = (left + right) / 2 - (a.length * scale) / 2;
-      drawArbor(page, a, x, y, scale, widest);
-      checkBar(page, left, y - (widest / 2) * scale - 38);
-      let at = { page, y: y - (widest / 2) * scale - 42 };
+      const over = KNEE + longest(heights(a, AT_REST)), under = KNEE + longest(diameters(a, AT_REST));
+      const room = Math.max(30, top - page.room.bottom - tables.reduce((sum, t) => sum + ruledHeight(t), 0) - over - under - BAR);
+      const scale = scaleFor(Math.max(a.length / (right - left - 48), thickest(a) / room), 1, 20, true);
+      const half = Math.min(room / 2, Math.max((widest(a) / 2) * scale, a.pivots.some((p) => p.gap !== null) ? plateHalf(a) * scale + SHAKE_ROOM : 0));
+      const v: Standing = { x: (left + right) / 2 - (a.length * scale) / 2, y: top - over - half, scale, half };
+      drawArbor(page, a, v);
+      checkBar(page, left, v.y - half - under - 2);
+      let at = { page, y: v.y - half - under - BAR };
       for (const table of tables) at = ruled(at, next, table);
       return scaleWritten(scale);
     },
   };
 }
 
-function drawArbor(page: Page, a: ArborFigures, x: number, y: number, scale: number, widest: number): void {
+/** mm of paper: from the drawing to the figures that are led from it, and for the bar under them. */
+const KNEE = 13, BAR = 5;
+const longest = (placed: readonly Placed[]): number => placed.reduce((most, p) => Math.max(most, textWidthMm(p.words, 2.5, "figures")), 0);
+
+/** Where its foot stands on the paper, and how far either side of its axis there is room: what is wider is broken off. */
+interface Standing { readonly x: number; readonly y: number; readonly scale: number; readonly half: number }
+
+const AT_REST: Standing = { x: 0, y: 0, scale: 1, half: Infinity };
+
+const pinsReach = (a: ArborFigures): number => Math.max(0, ...a.pins.map((p) => 2 * (p.radius + p.diameter / 2)));
+const widest = (a: ArborFigures): number => Math.max(a.diameter, pinsReach(a), ...a.seats.map((s) => 2 * s.radius));
+/** What must be seen whole across: the arbor itself, its collets and pins. */
+const thickest = (a: ArborFigures): number => Math.max(pinsReach(a), ...a.steps.map((s) => s.diameter), ...a.collets.map((c) => c.diameter), ...a.pivots.map(() => 2 * plateHalf(a)));
+
+function drawArbor(page: Page, a: ArborFigures, v: Standing): void {
+  const { x, y, scale, half } = v, u = (mm: number): number => x + mm * scale;
   view(page, "arbor", x, y, scale);
-  const u = (mm: number): number => x + mm * scale, half = (widest / 2) * scale;
-  for (const s of a.seats) seat(page, s, a, x, y, scale);
+  for (const s of a.seats) seat(page, s, a, v);
   for (const p of a.pins) rectangle(page, u(p.from), y + (p.radius - p.diameter / 2) * scale, u(p.from + p.length), y + (p.radius + p.diameter / 2) * scale, "narrow");
   const above = a.steps.flatMap((s) => [u(s.from), y + (s.diameter / 2) * scale, u(s.to), y + (s.diameter / 2) * scale]);
   const below = [...a.steps].reverse().flatMap((s) => [u(s.to), y - (s.diameter / 2) * scale, u(s.from), y - (s.diameter / 2) * scale]);
@@ -45,28 +61,58 @@ function drawArbor(page: Page, a: ArborFigures, x: number, y: number, scale: num
     const r = (Math.max(s.diameter, a.steps[a.steps.indexOf(s) - 1]!.diameter) / 2) * scale;
     line(page, u(s.from), y - r, u(s.from), y + r, "wide");
   }
-  if (a.bore > 0) bore(page, a, x, y, scale);
-  for (const q of a.squares) square(page, q, a, x, y, scale);
+  for (const p of a.pivots) plateAt(page, p, plateHalf(a) * scale, v);
+  if (a.bore > 0) bore(page, a, v);
+  for (const q of a.squares) square(page, q, a, v);
   line(page, x - 6, y, u(a.length) + 6, y, "chain");
-  spreadUpright(page, heights(a, x, y, scale), y + half + 12, page.room.left + 3, page.room.right - 3);
-  spreadUpright(page, diameters(a, x, y, scale), y - half - 12, page.room.left + 3, page.room.right - 3);
+  spreadUpright(page, heights(a, v), y + half + KNEE - 2, page.room.left + 3, page.room.right - 3);
+  spreadUpright(page, diameters(a, v), y - half - KNEE + 2, page.room.left + 3, page.room.right - 3);
   text(page, page.room.left, y + half + 8, "0 at the foot", { face: "italic", layer: "dimension", within: Math.max(8, x - page.room.left - 3) });
 }
 
-/** What sits on it, in narrow lines; wheels and collets hatched above the axis as if cut. */
-function seat(page: Page, s: ArborFigures["seats"][number], a: ArborFigures, x: number, y: number, scale: number): void {
-  const x0 = x + s.from * scale, x1 = x + s.to * scale, r = s.radius * scale, inner = Math.min(r, (Math.max(s.seat.diameter, a.diameter) / 2) * scale);
-  rectangle(page, x0, y - r, x1, y + r, "narrow");
-  if (s.kind !== "pinion" && r > inner) hatch(page, [[x0, y + inner, x1, y + inner, x1, y + r, x0, y + r]], s.kind === "collet" ? 135 : 45, 1.2);
+/** mm of paper: under a plate, for the dimension of its endshake. */
+const SHAKE_ROOM = 9;
+
+/** mm of metal that is drawn of a plate, each side of the axis. */
+const plateHalf = (a: ArborFigures): number => a.diameter / 2 + 2.5;
+
+/** The plate in which a pivot runs, as an adjacent part (double-dot chain, ISO 128-2), and the endshake between it and the shoulder. */
+function plateAt(page: Page, p: ArborFigures["pivots"][number], half: number, { x, y, scale }: Standing): void {
+  if (p.plateFrom === null || p.plateTo === null || p.gap === null) return;
+  const x0 = x + p.plateFrom * scale, x1 = x + p.plateTo * scale, hole = (p.hole / 2) * scale, head = p.end === "head";
+  for (const side of [1, -1]) rectangle(page, x0, y + side * hole, x1, y + side * half, "double-dot chain");
+  // Its figures stand beyond the arbor's end, clear of what is led from the pivot.
+  const face = head ? x0 : x1, shoulder = x + p.shoulder * scale;
+  levelDimension(page, shoulder, y - half, face, y - half, y - half - 4, fixed(p.gap, 3), head ? "right" : "left", Math.max(4, p.length * scale + 2));
 }
 
-function bore(page: Page, a: ArborFigures, x: number, y: number, scale: number): void {
+/** What sits on it, in narrow lines; wheels and collets hatched above the axis as if cut. Broken off where there is no room for its rim. */
+function seat(page: Page, s: ArborFigures["seats"][number], a: ArborFigures, v: Standing): void {
+  const x0 = v.x + s.from * v.scale, x1 = v.x + s.to * v.scale, r = shownOf(s.radius, v), inner = Math.min(r, (Math.max(s.seat.diameter, a.diameter) / 2) * v.scale);
+  if (r === s.radius * v.scale) rectangle(page, x0, v.y - r, x1, v.y + r, "narrow");
+  else {
+    for (const x of [x0, x1]) line(page, x, v.y - r, x, v.y + r);
+    for (const side of [1, -1]) broken(page, x0, x1, v.y + side * r);
+  }
+  if (s.kind !== "pinion" && r > inner) hatch(page, [[x0, v.y + inner, x1, v.y + inner, x1, v.y + r, x0, v.y + r]], s.kind === "collet" ? 135 : 45, 1.2);
+}
+
+/** mm of paper from the axis to where it ends or is broken off. */
+const shownOf = (radius: number, { scale, half }: Standing): number => Math.min(radius * scale, half - 1);
+
+/** A narrow line with a zigzag (ISO 128-2, 01.1). */
+function broken(page: Page, x0: number, x1: number, y: number): void {
+  const m = (x0 + x1) / 2;
+  polyline(page, [x0 - 1, y, m - 0.7, y, m - 0.35, y + 1, m + 0.35, y - 1, m + 0.7, y, x1 + 1, y], false, "narrow");
+}
+
+function bore(page: Page, a: ArborFigures, { x, y, scale }: Standing): void {
   const r = (a.bore / 2) * scale;
   for (const side of [1, -1]) line(page, x, y + side * r, x + a.length * scale, y + side * r, "dashed");
 }
 
 /** Two crossed narrow lines mark a flat surface (ISO 128-3). */
-function square(page: Page, q: ArborFigures["squares"][number], a: ArborFigures, x: number, y: number, scale: number): void {
+function square(page: Page, q: ArborFigures["squares"][number], a: ArborFigures, { x, y, scale }: Standing): void {
   const atHead = q.from + q.to > a.length, x0 = x + q.from * scale, x1 = x + q.to * scale;
   const h0 = ((atHead ? q.wide : q.narrow) / 2) * scale, h1 = ((atHead ? q.narrow : q.wide) / 2) * scale;
   polyline(page, [x0, y - h0, x1, y - h1, x1, y + h1, x0, y + h0], true);
@@ -74,11 +120,11 @@ function square(page: Page, q: ArborFigures["squares"][number], a: ArborFigures,
   line(page, x0, y + h0, x1, y - h1);
 }
 
-function heights(a: ArborFigures, x: number, y: number, scale: number): Placed[] {
+function heights(a: ArborFigures, v: Standing): Placed[] {
   const places = new Map<string, Placed>();
   const put = (mm: number, radius: number) => {
     const words = fixed(mm, 2), before = places.get(words);
-    places.set(words, { x: x + mm * scale, from: Math.max(before?.from ?? -Infinity, y + radius * scale), words });
+    places.set(words, { x: v.x + mm * v.scale, from: Math.max(before?.from ?? -Infinity, v.y + shownOf(radius, v)), words });
   };
   put(0, a.steps[0] ? a.steps[0].diameter / 2 : 0);
   for (const s of a.steps) put(s.to, s.diameter / 2);
@@ -88,7 +134,8 @@ function heights(a: ArborFigures, x: number, y: number, scale: number): Placed[]
 }
 
 /** Each step once, each part by its letter. */
-function diameters(a: ArborFigures, x: number, y: number, scale: number): Placed[] {
+function diameters(a: ArborFigures, v: Standing): Placed[] {
+  const { x, y, scale } = v;
   const free = (from: number, to: number, diameter: number, words: string): Placed => {
     // Led from where nothing wider hides it, if there is such a place.
     const cuts = [from, to, ...a.seats.flatMap((s) => [s.from, s.to])].filter((c) => c >= from && c <= to).sort((p, q) => p - q);
@@ -99,7 +146,7 @@ function diameters(a: ArborFigures, x: number, y: number, scale: number): Placed
   return [
     ...a.steps.map((s) => free(s.from, s.to, s.diameter, `ø${fixed(s.diameter, 2)}`)),
     ...(a.bore > 0 ? [{ x: x + a.length * scale * 0.98, from: y - (a.bore / 2) * scale, words: `bore ø${fixed(a.bore, 2)}` }] : []),
-    ...a.seats.map((s) => ({ x: x + ((s.from + s.to) / 2) * scale, from: y - s.radius * scale, words: s.id })),
+    ...a.seats.map((s) => ({ x: x + ((s.from + s.to) / 2) * scale, from: y - shownOf(s.radius, v), words: s.id })),
   ];
 }
 
@@ -117,9 +164,21 @@ function turning(a: ArborFigures): Table {
       }),
       ...(a.bore > 0 ? [[`bore, to turn on ${a.ridesOn ?? "its arbor"}`, fixed(0, 2), fixed(a.length, 2), fixed(a.bore, 2), "H7, eased in the middle"]] : []),
       [`stock: ${a.material} bar ø${short(a.stock.diameter)}, ${a.stock.length} long`, "", "", "", a.massG === null ? "" : `${fixed(a.massG, 1)} g when done`],
-      ["endshake where it is drawn", "", "", "", `${fixed(a.shake.up, 3)} up, ${fixed(a.shake.down, 3)} down`],
+      ...(a.what === "post" ? [] : [
+        ["endshake as drawn", "", "", "", `${fixed(a.shake.gap, 3)}: ${fixed(a.shake.up, 3)} up, ${fixed(a.shake.down, 3)} down`],
+        [`for ${fixed(a.shake.wanted, 2)} of endshake`, "", "", "", washerSays(a.shake)],
+      ]),
     ],
   };
+}
+
+/** mm: thinner washers are not made (common practice). */
+const THINNEST_MM = 0.02;
+
+/** What leaves the wanted endshake. */
+export function washerSays({ washer, washerBore }: ArborFigures["shake"]): string {
+  if (washer < -THINNEST_MM) return `${fixed(-washer, 3)} off a shoulder`;
+  return washer < THINNEST_MM ? "no washer wanted" : `washer ${fixed(washer, 3)} thick, bore ${fixed(washerBore, 2)}`;
 }
 
 const sitting = (a: ArborFigures): Table => ({
@@ -135,8 +194,8 @@ function details(a: ArborFigures): Table[] {
       source: `a spigot stands ${PROUD_MM} proud, to be spread (common practice)`,
     },
     {
-      id: `${a.id}-squares`, title: "Squares", columns: ["part", "wide", "narrow", "taper a side", "file off", "set by"],
-      rows: a.squares.map((q) => [q.faces === null ? q.id : `${q.id}, flat at ${short(q.faces)}°`, fixed(q.wide, 2), fixed(q.narrow, 3), `${short(q.taper)}°`, `${fixed(q.filedWide, 2)} to ${fixed(q.filedNarrow, 3)}`, `${fixed(sineBarMm(q.taper), 3)} under a 100 mm bar`]),
+      id: `${a.id}-squares`, title: "Squares", columns: ["part", "wide", "narrow", "taper a side", "file off", "set by", "a flat at"],
+      rows: a.squares.map((q) => [q.faces === null ? q.id : `${q.id}, flat at ${short(q.faces)}°`, fixed(q.wide, 2), fixed(q.narrow, 3), `${short(q.taper)}°`, `${fixed(q.filedWide, 2)} to ${fixed(q.filedNarrow, 3)}`, `${fixed(sineBarMm(q.taper), 3)} under a 100 mm bar`, q.angle === null ? "any" : `${fixed(q.angle, 2)}°`]),
     },
     {
       id: `${a.id}-pins`, title: "Pins", columns: ["part", "ø", "long", "on radius", "at", "from", "material"],

@@ -1,5 +1,5 @@
 // Sheets of flat parts: discs, slots, arms, ratchets, hands at full size, pillars, and dials.
-import { handOutline, sineBarMm, type HousingFigures, type PieceFigures, type Pillar, type CotterFigures } from "../../../geometry/index.ts";
+import { handOutline, sineBarMm, type HousingFigures, type PieceFigures, type Pillar, type CotterFigures, type ArborFigures } from "../../../geometry/index.ts";
 import { cautionsFor, joinDangers } from "../cautions.ts";
 import { checkBar, levelDimension, uprightDimension } from "../dimension.ts";
 import type { Draft } from "../draft.ts";
@@ -7,6 +7,7 @@ import type { Table } from "../drawing.ts";
 import { arc, circle, cross, hatch, line, outlineOn, type Page, polyline, rectangle, text, view } from "../page.ts";
 import { figuresTable, ROW, ruled } from "../table.ts";
 import { fixed, scaleFor, scaleWritten, short } from "../words.ts";
+import { washerSays } from "./arbor.ts";
 
 type Rows = readonly (readonly [string, string])[];
 const rad = (deg: number): number => (deg * Math.PI) / 180;
@@ -184,12 +185,12 @@ function squareView(page: Page, c: CotterFigures, x: number, middle: number): nu
   return middle - wide;
 }
 
-export function cotterDraft(id: string, arbor: string, c: CotterFigures): Draft {
+export function cotterDraft(id: string, arbor: ArborFigures, c: CotterFigures): Draft {
   const rows: Rows = [["Square over flats, wide end", fixed(c.across, 2)], ["Taper, each side", `${short(c.taper)}°`], ["Set by, under a 100 mm sine bar", fixed(sineBarMm(c.taper), 3)], ["Slot, wide and high", `${fixed(c.slotWidth, 2)} × ${fixed(c.slotHeight, 2)}`],
     ["Cotter, thick", fixed(c.thick, 2)], ["Cotter, small and large end", `${fixed(c.highSmall, 3)} to ${fixed(c.highLarge, 3)}`], ["Cotter, long", fixed(c.length, 2)], ["Cotter tapers", `1 in ${c.cotterTaper}`], ["It draws up at most", fixed(c.drawsUp, 3)],
-    ["0.01 off over flats moves the part", fixed(c.homePerHundredth, 3)], ["and sends the cotter on by", fixed(c.cotterPerHundredth, 2)], ["0.01 of looseness turns, each way", `${fixed(c.playDeg, 3)}°`], ["Washer for a wanted endshake", "gap less endshake"]];
+    ["0.01 off over flats moves the part", fixed(c.homePerHundredth, 3)], ["and sends the cotter on by", fixed(c.cotterPerHundredth, 2)], ["0.01 of looseness turns, each way", `${fixed(c.playDeg, 3)}°`], [`For ${fixed(arbor.shake.wanted, 2)} of endshake`, washerSays(arbor.shake)]];
   return {
-    id: `fit-${id}`, number: `/F-${id}`, title: `Cottered square ${id}`, kind: "fit", subtitle: `on arbor ${arbor}`, document: "fit of square, slot and cotter", shows: { id, arbor, c },
+    id: `fit-${id}`, number: `/F-${id}`, title: `Cottered square ${id}`, kind: "fit", subtitle: `on arbor ${arbor.id}`, document: "fit of square, slot and cotter", shows: { id, arbor: arbor.id, shake: arbor.shake, c },
     tables: [{ id: `${id}-cotter`, title: "Square, slot and cotter", columns: ["figure", "value"], rows }], cautions: cautionsFor("saw", "turning"),
     draw: (next) => {
       const page = next(), { left, right, top } = page.room, scale = scaleFor(c.length, 110, 10, true), x = (left + right) / 2 - (c.length * scale) / 2, y = top - 40;

@@ -52,24 +52,31 @@ function lantern(page: Page, w: WheelFigures, up: (x: number, y: number) => read
   for (const outline of trundleOutlines(w.teeth, CHORD_MM)) polyline(page, outlineOn(up, outline), true);
 }
 
+/** The first arm as far past the tooth that stands upright as it shall be cut. */
+export function onArms({ crossings: c }: WheelFigures, up: (x: number, y: number) => readonly [number, number]): (x: number, y: number) => readonly [number, number] {
+  const past = ((c?.pastTooth ?? 0) * Math.PI) / 180, cos = Math.cos(past), sin = Math.sin(past);
+  return (x, y) => up(x * cos - y * sin, x * sin + y * cos);
+}
+
 function crossings(page: Page, w: WheelFigures, up: (x: number, y: number) => readonly [number, number], x: number, y: number, scale: number, room: Box): void {
   const c = w.crossings;
   if (!c) return;
-  for (const outline of crossingOutlines(c, w.rootDiameter / 2, CHORD_MM)) polyline(page, outlineOn(up, outline), true);
+  const turned = onArms(w, up);
+  for (const outline of crossingOutlines(c, w.rootDiameter / 2, CHORD_MM)) polyline(page, outlineOn(turned, outline), true);
   circle(page, x, y, c.inner * scale, "dashed");
   const half = Math.PI / c.arms, sawRadius = c.sawRadius * scale, sawHole = (c.sawDiameter / 2) * scale;
   if (sawHole > 0) {
     circle(page, x, y, sawRadius, "chain");
     for (let k = 0; k < c.arms; k++) {
-      const [hx, hy] = up(c.sawRadius * Math.cos((2 * k + 1) * half), c.sawRadius * Math.sin((2 * k + 1) * half));
+      const [hx, hy] = turned(c.sawRadius * Math.cos((2 * k + 1) * half), c.sawRadius * Math.sin((2 * k + 1) * half));
       circle(page, hx, hy, sawHole, "narrow");
     }
   }
-  const openingDeg = (k: number): number => 90 + ((2 * k + 1) * 180) / c.arms;
+  const openingDeg = (k: number): number => 90 + c.pastTooth + ((2 * k + 1) * 180) / c.arms;
   // Each leader goes to the opening whose middle lies nearest to its own corner of the view.
   const nearest = (deg: number): number => Array.from({ length: c.arms }, (_, k) => openingDeg(k)).sort((a, b) => apart(a, deg) - apart(b, deg))[0]!;
   const on = (deg: number, radius: number): readonly [number, number] => [x + radius * Math.cos((deg * Math.PI) / 180), y + radius * Math.sin((deg * Math.PI) / 180)];
-  const armDeg = Array.from({ length: c.arms }, (_, k) => 90 + (k * 360) / c.arms).filter((d) => Math.cos((d * Math.PI) / 180) > 0.3).sort((a, b) => apart(a, 30) - apart(b, 30))[0] ?? 90;
+  const armDeg = Array.from({ length: c.arms }, (_, k) => 90 + c.pastTooth + (k * 360) / c.arms).filter((d) => Math.cos((d * Math.PI) / 180) > 0.3).sort((a, b) => apart(a, 30) - apart(b, 30))[0] ?? 90;
   leader(page, ...on(nearest(135), c.inner * scale), room.left + 22, room.top - 3, [`hub R${fixed(c.inner, 2)}`], "right");
   leader(page, ...on(armDeg, ((c.outer + c.inner) / 2) * scale), room.right - 12, room.top - 3, [`arm ${fixed(c.arm, 2)}`], "left");
   leader(page, ...on(nearest(225), c.outer * scale), room.left + 14, room.bottom + 3, [`R${fixed(c.outer, 2)}`], "right");

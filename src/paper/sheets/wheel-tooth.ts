@@ -2,6 +2,7 @@
 import { crossingOutlines, toothOutline, type WheelFigures } from "../../../geometry/index.ts";
 import { arc, fill, hatch, outlineOn, type Page, polyline, text, view } from "../page.ts";
 import { scaleFor, scaleWritten } from "../words.ts";
+import { onArms } from "./wheel-face.ts";
 
 const CHORD_MM = 0.002, HEIGHT = 30;
 
@@ -13,7 +14,7 @@ export function drawTooth(page: Page, w: WheelFigures, x: number, top: number, w
   const r = w.blankDiameter / 2, cx = x + width - r - 1, cy = top - 5 - r;
   text(page, x + width - 1, top - 3, "full size", { face: "italic", align: "right", layer: "dimension" });
   const at = view(page, "full size", cx, cy, 1), up = (mx: number, my: number) => at(-my, mx);
-  const loops = [toothOutline(w.teeth, 0.02), ...(w.crossings ? crossingOutlines(w.crossings, w.rootDiameter / 2, 0.02) : [])].map((o) => outlineOn(up, o));
+  const loops = [outlineOn(up, toothOutline(w.teeth, 0.02)), ...(w.crossings ? crossingOutlines(w.crossings, w.rootDiameter / 2, 0.02) : []).map((o) => outlineOn(onArms(w, up), o))];
   const bore = Array.from({ length: 32 }, (_, i) => [cx + (w.seat.diameter / 2) * Math.cos((i * Math.PI) / 16), cy + (w.seat.diameter / 2) * Math.sin((i * Math.PI) / 16)]).flat();
   fill(page, w.seat.diameter > 0 ? [...loops, bore] : loops);
 }

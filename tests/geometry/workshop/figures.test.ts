@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../../geometry/instrument.ts";
+import { toothPhases } from "../../../geometry/motion/tooth-phases.ts";
 import { workOut } from "../../../geometry/workout.ts";
 import { meshOf } from "../../../geometry/mesh/things.ts";
 import { volumeMmCu } from "../../../geometry/mesh/measures.ts";
@@ -25,6 +26,19 @@ describe("the figures of a wheel", () => {
     expect([c.outer, c.inner]).toEqual([28.5 / 2 - 1.8, 5]);
     expect(c.sawRadius - c.sawDiameter / 2).toBeGreaterThan(c.inner);
     expect(c.sawRadius + c.sawDiameter / 2).toBeLessThan(c.outer);
+  });
+  it("[SHOP9] say how far the first arm stands past a tooth where the file says where it stands, else it stands on one", () => {
+    const turned = (angle: number) => {
+      const arbors = dial.instrument.arbors.map((a) => ({ ...a, parts: a.parts.map((p) => (p.id === "E1" && p.kind === "wheel" ? { ...p, crossings: { ...p.crossings!, angle } } : p)) }));
+      const movement = workOut({ ...dial.instrument, arbors });
+      return wheelFigures(movement, "E1", windows)!.crossings!.pastTooth;
+    };
+    const pitch = 360 / 50, phase = (toothPhases(dial).get("E1")! * 180) / Math.PI;
+    expect(e1.crossings!.pastTooth).toBe(0);
+    expect(turned(phase)).toBeCloseTo(0, 6);
+    expect(turned(phase + 2)).toBeCloseTo(2, 6);
+    expect(turned(phase - 2)).toBeCloseTo(pitch - 2, 6);
+    expect(turned(phase + 5 * pitch + 1)).toBeCloseTo(1, 6);
   });
   it("[SHOP9] weigh what the mesh of the wheel weighs (half a percent)", () => {
     for (const id of ["C1", "N1", "A1"]) {
@@ -78,6 +92,20 @@ describe("arbors", () => {
     const [collet] = b.collets;
     expect(collet).toMatchObject({ carries: "B1", spigotDiameter: 4.5, spigotLength: 1.7 });
     expect(collet!.shoulder).toBeCloseTo(0.8, 9);
+  });
+  it("[SHOP14] have the endshake between shoulders and plates, and the washer that leaves the wanted one", () => {
+    const [back, front] = dial.instrument.frame.plates, { foot, head } = dial.arbors[1]!.arbor.pivots!;
+    expect(b.pivots.map((p) => p.gap)).toEqual([expect.closeTo(dial.arbors[1]!.arbor.foot + foot!.length - back!.z - back!.thickness, 9), expect.closeTo(front!.z - dial.arbors[1]!.arbor.head + head!.length, 9)]);
+    expect(b.pivots[1]!.plateFrom! - b.pivots[0]!.plateTo!).toBeCloseTo(front!.z - back!.z - back!.thickness, 9);
+    const with_ = (change: { endshake?: number; longer?: number }) => {
+      const { instrument } = dial, arbors = instrument.arbors.map((x) => (x.id === "B" ? { ...x, ...(change.endshake === undefined ? {} : { endshake: change.endshake }), pivots: { ...x.pivots, head: { ...x.pivots!.head!, length: x.pivots!.head!.length + (change.longer ?? 0) } } } : x));
+      return arborFigures(workOut({ ...instrument, arbors }), 1).shake;
+    };
+    // Its shoulders 0.5 closer together: half a millimetre more washer.
+    expect(with_({ longer: 0.5, endshake: 0.2 })).toMatchObject({ gap: expect.closeTo(0.66, 9) as number, wanted: 0.2, washer: expect.closeTo(0.46, 9) as number });
+    expect(with_({ endshake: 0.3 }).washer).toBeCloseTo(-0.14, 9);
+    expect(with_({}).gap - with_({}).washer).toBeCloseTo(dial.practice.endshake, 12);
+    expect(b.shake.washerBore).toBeGreaterThan(Math.min(foot!.diameter, head!.diameter));
   });
   it("[SHOP11] are cut from bar at least as thick, and longer", () => {
     for (const f of dial.arbors.map((_, i) => arborFigures(dial, i))) {
