@@ -1,12 +1,13 @@
 // The smallest gap in plan of the whole calliper: of all pairs that are not free of one another in height, the one that is
 // left with least at the worst. Lengths in mm.
-import { radiusOf } from "../bodies/thing.ts";
+import { radiusOf, type Thing } from "../bodies/thing.ts";
 import type { Severity } from "../finding.ts";
 import type { Movement } from "../movement.ts";
 import { unevenOf } from "../motion/uneven.ts";
 import { isExempt, sceneOf, type Scene } from "./gaps.ts";
-import { judgeMoving } from "./moving.ts";
+import { judgeMoving, type MovingVerdict } from "./moving.ts";
 import { judgeUnlessOver, type Verdict } from "./pair.ts";
+import { placeOf } from "./where.ts";
 
 export interface SmallestGap {
   readonly between: readonly [string, string];
@@ -16,9 +17,11 @@ export interface SmallestGap {
   readonly wanted: number;
   /** Of the pair in plan. */
   readonly severity: Severity;
+  /** Where the two come so near. */
+  readonly at: { readonly x: number; readonly y: number; readonly z: number };
 }
 
-interface Least { readonly between: readonly [string, string]; readonly verdict: Verdict }
+interface Least { readonly a: Thing; readonly b: Thing; readonly verdict: Verdict | MovingVerdict }
 
 /** Null where no two things share a height. */
 export function smallestGap(movement: Movement, scene: Scene = sceneOf(movement)): SmallestGap | null {
@@ -33,13 +36,14 @@ export function smallestGap(movement: Movement, scene: Scene = sceneOf(movement)
       const swept = judgeUnlessOver(movement, a, b);
       if (swept === null) continue;
       const verdict = swept.severity === "free" ? swept : judgeMoving(movement, uneven, a, b);
-      if (verdict.way === "plan" && (least === null || verdict.plan.worst < least.verdict.plan.worst)) least = { between: [a.id, b.id], verdict };
+      if (verdict.way === "plan" && (least === null || verdict.plan.worst < least.verdict.plan.worst)) least = { a, b, verdict };
     }
   });
   const found = least as Least | null;
   if (found === null) return null;
-  const { plan, wanted, severity } = found.verdict;
-  return { between: found.between, gap: plan.gap, worst: plan.worst, wanted, severity };
+  const { a, b, verdict } = found, { plan, wanted, severity } = verdict;
+  const at = { ...placeOf(a, b, verdict.cylinders), ...("meeting" in verdict ? verdict.meeting?.place : null) };
+  return { between: [a.id, b.id], gap: plan.gap, worst: plan.worst, wanted, severity, at };
 }
 
 /** No pair of round things that stand still has less than this; others are looked at in any case. */

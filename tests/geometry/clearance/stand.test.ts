@@ -138,6 +138,8 @@ describe("the smallest gap of the calliper", () => {
     const gap = smallestGap(workOut(of([disc("A", 0, 0, 10), disc("B", 20, 0, 6), disc("C", 0, 9, 6)])));
     expect(gap).toMatchObject({ between: ["A1", "C1"], severity: "free", wanted: 0.5 });
     expect(gap?.worst).toBeCloseTo(1, 9);
+    // A1 reaches to 5, C1 down to 6: the place is in the middle of the air between them.
+    expect([gap?.at.x, gap?.at.y]).toEqual([0, 5.5]);
   });
 
   it("[PLACE5] leaves out what is clear in height, and there is none where nothing shares a height", () => {
