@@ -137,13 +137,13 @@ describe("a stranger with the sheets alone", () => {
   const figures = (kind: PlanSheet["kind"], id: RegExp): string => plans.get("every kind")!.filter((s) => s.kind === kind && id.test(s.id))
     .flatMap((s) => s.pages.flatMap((p) => p.entities.flatMap((e) => (e.kind === "text" && e.layer !== "frame" ? [e.text] : [])))).join("\n");
   const FIND: readonly (readonly [string, PlanSheet["kind"], RegExp, readonly string[]])[] = [
-    ["a crossed wheel", "wheel", /W1/, ["Teeth", "48", "Module, form", "0.6, involute 20°", "30.00", "1.40", "Blank diameter", "Bore and fit", "Crossings", "arm 2.00", "R5.00", "saw entry", "hub R", "First arm at, input at 0", "20.00°", "First arm past a tooth"]],
+    ["a crossed wheel", "wheel", /W1/, ["Teeth", "48", "Module, form", "0.6, involute 20°", "30.00", "1.40", "Blank diameter", "Bore and fit", "Crossings", "arm 2.00", "R5.00", "saw entry", "hub R", "First arm at, input at 0", "23.70°", "First arm past a tooth"]],
     ["an annulus", "wheel", /R1/, ["Bored for teeth", "Outside diameter", "ø66.00", "Thickness"]],
     ["a pinion", "pinion", /P1/, ["Leaves", "12", "Profile shift", "+0.300"]],
     ["a lantern", "pinion", /L1/, ["Trundles", "10", "Trundles of", "ø1.00", "Trundle circle", "Shrouds", "ø12.00"]],
     ["a collet", "arbor", /-A/, ["K1", "7.00", "3.00", "spigot"]],
     ["a pin", "arbor", /-A/, ["N1", "1.50", "6.000", "30.00°"]],
-    ["a square", "arbor", /-A/, ["S1", "2.20", "1°", "100 mm bar", "45.00°"]],
+    ["a square", "arbor", /-A/, ["S1", "2.20", "1°", "100 mm bar", "41.00°"]],
     ["a cotter", "fit", /S1/, ["0.80 × 1.20", "1 in 48", "Cotter, long", "of endshake"]],
     ["a disc", "piece", /D1/, ["20.00", "ø3.00 on R6.000 at 45.000°", "Thickness"]],
     ["a slot", "piece", /T1/, ["18.00", "R5.000 at 60.000°", "6.00 × 1.60"]],
@@ -159,6 +159,36 @@ describe("a stranger with the sheets alone", () => {
   it.each(FIND)("[PLAN7] finds what defines %s", (_, kind, id, wanted) => {
     const text = figures(kind, id);
     for (const w of wanted) expect(text).toContain(w);
+  });
+});
+
+describe("a stranger with the sheets alone, field by field", () => {
+  /** Of a part as it is measured in the hand, and of how it is joined, nothing is cut; the kind and names are words. */
+  const NOT_CUT = new Set(["measured", "join"]);
+  type Schema = { readonly properties?: Record<string, Schema>; readonly items?: Schema; readonly oneOf?: readonly Schema[]; readonly type?: string; readonly const?: string };
+  const dimensionsOf = (s: Schema): string[] => (s.type === "number" || s.type === "integer" ? [""] : s.items ? dimensionsOf(s.items)
+    : Object.entries(s.properties ?? {}).filter(([name]) => !NOT_CUT.has(name)).flatMap(([name, field]) => dimensionsOf(field).map((rest) => (rest === "" ? name : `${name}.${rest}`))));
+  const schema = JSON.parse(readFileSync("public/instrument.schema.json", "utf8")) as Schema;
+  const kinds = new Map(schema.properties!.arbors!.items!.properties!.parts!.items!.oneOf!.map((k) => [k.properties!.kind!.const!, dimensionsOf(k)]));
+  /** Every number of a part that the file gives, with the name of its field. */
+  const numbersOf = (value: unknown, path = ""): (readonly [string, number])[] => (typeof value === "number" ? [[path, value]] : Array.isArray(value) ? value.flatMap((v) => numbersOf(v, path))
+    : typeof value === "object" && value !== null ? Object.entries(value).filter(([name]) => !NOT_CUT.has(name)).flatMap(([name, v]) => numbersOf(v, path === "" ? name : `${path}.${name}`)) : []);
+  const parts = everyKind.arbors.flatMap((a) => a.parts.map((part) => ({ part, arbor: a })));
+
+  it("[PLAN7] the trial has every kind of part that a file may hold, and every dimension that one may have", () => {
+    expect(kinds.size).toBeGreaterThan(8);
+    for (const [kind, dimensions] of kinds) {
+      const told = new Set(parts.filter(({ part }) => part.kind === kind).flatMap(({ part }) => numbersOf(part).map(([name]) => name)));
+      expect([kind, dimensions.filter((d) => !told.has(d))]).toEqual([kind, []]);
+    }
+  });
+  it.each(parts.map(({ part, arbor }) => [`${part.kind} ${part.id}`, part, arbor] as const))("[PLAN7] finds every number of %s", (_, part, arbor) => {
+    const sheets = plans.get("every kind")!.filter((s) => s.id === `${part.kind}-${part.id}` || s.id === `fit-${part.id}` || s.id === `arbor-${arbor.id}`);
+    const texts = sheets.flatMap((s) => s.pages.flatMap((p) => p.entities.flatMap((e) => (e.kind === "text" && e.layer !== "frame" ? [e.text] : []))));
+    const written = texts.flatMap((t) => [...t.matchAll(/[−-]?\d+(\.\d+)?/g)].map((m) => Number(m[0].replace("−", "-"))));
+    // A diameter may stand as a radius, a height as that over the arbor's foot.
+    const says = (v: number): boolean => written.some((w) => [w, 2 * w, w / 2].some((u) => Math.abs(u - v) < 0.006));
+    expect(numbersOf(part).filter(([name, v]) => !says(name === "z" ? v - arbor.foot : v))).toEqual([]);
   });
 });
 

@@ -66,6 +66,7 @@ function whatToCut(w: WheelFigures): (readonly [string, string])[] {
     teeth.shift !== 0 ? ["Profile shift", `${signed(teeth.shift, 3)} modules`] : null,
     !lantern && teeth.form !== "cycloidal" ? ["Thinning", `${short(teeth.thinning)} modules`] : null,
     teeth.topping !== 0 ? ["Topping", `${signed(teeth.topping, 3)} modules`] : null,
+    teeth.dedendum === undefined ? null : ["Dedendum", `${short(teeth.dedendum)} modules`],
     lantern ? ["Trundles of", `ø${fixed(teeth.trundleDiameter, 2)}`] : [teeth.internal ? "Bored for teeth" : "Blank diameter", `${fixed(w.blankDiameter, 2)} ${limits(w.blankLimits)}`],
     w.outsideDiameter === null ? null : [lantern ? "Shrouds" : "Outside diameter", `ø${fixed(w.outsideDiameter, 2)}`],
     [lantern ? "Trundle circle" : "Pitch diameter", fixed(w.pitchDiameter, 3)],
