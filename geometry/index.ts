@@ -50,7 +50,8 @@ export { checkTable, nearestSetting, settingUp, turnsAtDay, type PointerSetting,
 /** The marks of an uneven ring by the law it follows. */
 export { marksBy, type MarkLaw, type UnevenMark } from "./dials/uneven.ts";
 /** Dials as they are drawn, said by the file or laid out. */
-export { dialsFor, facesOf, roman, type Face, type FaceRing, type Letter, type Mark } from "./dials/face.ts";
+export { facesOf } from "./dials/faces.ts";
+export { dialsFor, facesBy, roman, type Face, type FaceRing, type Laws, type Letter, type Mark } from "./dials/face.ts";
 
 // What an instrument is.
 /** An instrument as its file says it, field by field. */

@@ -27,7 +27,7 @@ export function boundOf(movement: Movement, lifts: Lifts, lifted: number): Bound
     const up = lifted * (lifts.arbors[i] ?? 0);
     tall(arbor.foot + up, arbor.head + up);
   });
-  for (const ring of ringsOf(movement)) round(ring.x, ring.y, ring.outerMm);
+  for (const ring of ringsOf(movement)) round(ring.x, ring.y, ring.outsideMm);
   if (rounds.length === 0) return { x: 0, y: 0, radiusMm: 20, lowMm: 0, highMm: 20 };
   const middle = (axis: 0 | 1) => (Math.min(...rounds.map((c) => c[axis] - c[2])) + Math.max(...rounds.map((c) => c[axis] + c[2]))) / 2;
   const x = middle(0), y = middle(1);

@@ -5,7 +5,7 @@ import type { Aperture, Dial, DialRing } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { SAME_AXIS_MM, WHOLE_DIVISIONS } from "../numeric/tolerance.ts";
 import { partOf, pointerOf } from "../sky/shown.ts";
-import { marksBy, type UnevenMark } from "./uneven.ts";
+import type { MarkLaw, UnevenMark } from "./uneven.ts";
 
 export interface Mark {
   readonly turn: number;
@@ -40,8 +40,11 @@ export interface Face {
   readonly apertures: readonly Aperture[];
 }
 
+/** Where the marks of a law stand; they take the ephemeris, which not every reader of a dial has at hand. */
+export type Laws = (law: MarkLaw) => readonly UnevenMark[];
+
 /** Every dial of a movement. */
-export const facesOf = (movement: Movement): Face[] => (movement.instrument.dials ?? dialsFor(movement)).map((dial) => faceOf(movement, dial));
+export const facesBy = (movement: Movement, laws: Laws): Face[] => (movement.instrument.dials ?? dialsFor(movement)).map((dial) => faceOf(movement, dial, laws));
 
 /**
  * The dials that are drawn where none are said, as the file would say them: one an axis, the greatest first; in each a ring
@@ -68,8 +71,8 @@ export function roman(n: number): string {
   return n >= 100 ? String(n) : (tens[Math.floor(n / 10)] ?? "") + (ones[n % 10] ?? "");
 }
 
-function faceOf(movement: Movement, dial: Dial): Face {
-  const rings = dial.rings.map((ring) => ringOf(movement, ring));
+function faceOf(movement: Movement, dial: Dial, laws: Laws): Face {
+  const rings = dial.rings.map((ring) => ringOf(movement, ring, laws));
   const first = rings.find((r) => r.display !== null)?.display;
   const arbor = first === undefined || first === null ? undefined : movement.arbors[movement.displays[first].arbor];
   return {
@@ -78,7 +81,7 @@ function faceOf(movement: Movement, dial: Dial): Face {
   };
 }
 
-function ringOf(movement: Movement, ring: DialRing): FaceRing {
+function ringOf(movement: Movement, ring: DialRing, laws: Laws): FaceRing {
   const at = movement.displays.findIndex((d) => d.id === ring.display);
   const display = at < 0 ? null : at;
   const said = display === null ? undefined : movement.instrument.displays?.[display];
@@ -88,12 +91,12 @@ function ringOf(movement: Movement, ring: DialRing): FaceRing {
   const turn = (part: number) => partOf(zeroTurn + (clockwise ? part : -part));
   return {
     display, carrier, name: ring.name ?? said?.name ?? "", insideMm: ring.insideDiameter / 2, outsideMm: ring.outsideDiameter / 2,
-    zeroTurn, clockwise, ...contentOf(ring, ring.divisions ?? said?.divisions ?? 360, turn),
+    zeroTurn, clockwise, ...contentOf(ring, ring.divisions ?? said?.divisions ?? 360, turn, laws),
   };
 }
 
-function contentOf(ring: DialRing, divisions: number, turn: (part: number) => number): Pick<FaceRing, "marks" | "letters"> {
-  const uneven = unevenOf(ring);
+function contentOf(ring: DialRing, divisions: number, turn: (part: number) => number, laws: Laws): Pick<FaceRing, "marks" | "letters"> {
+  const uneven = unevenOf(ring, laws);
   if (uneven !== null) return {
     marks: uneven.map((m) => ({ turn: turn(m.at), weight: m.weight })),
     letters: uneven.flatMap((m) => (m.label === undefined ? [] : [{ turn: turn(m.at), text: m.label }])),
@@ -117,9 +120,9 @@ function lettersOf(ring: DialRing, divisions: number, every: number, turn: (part
   });
 }
 
-function unevenOf(ring: DialRing): readonly UnevenMark[] | null {
+function unevenOf(ring: DialRing, laws: Laws): readonly UnevenMark[] | null {
   if (ring.marks !== undefined) return ring.marks.map(({ at, label }) => (label === undefined ? { at: at / 360, weight: 0 } : { at: at / 360, weight: 2, label }));
-  return ring.follows === undefined ? null : marksBy(ring.follows);
+  return ring.follows === undefined ? null : laws(ring.follows);
 }
 
 /** Displays by the axis they are read on. */

@@ -1,11 +1,11 @@
 // Chapter rings, on the frame or on the arbor that carries them. A ring is engraved once and kept while its content stays.
-import { memo, useEffect, useMemo } from "react";
+import { memo, useEffect, useMemo, useState } from "react";
 import type { Mesh } from "three";
-import type { Movement } from "../../geometry/index.ts";
+import type { Laws, Movement } from "../../geometry/index.ts";
 import type { Metals } from "../metal/metals.ts";
 import type { Stage } from "../stage.ts";
 import { ringGeometry, ringTexture } from "./face.ts";
-import { ringsOf, type Ring } from "./rings.ts";
+import { followsLaw, NO_LAWS, ringsOf, type Ring } from "./rings.ts";
 
 interface Props {
   readonly stage: Stage;
@@ -17,10 +17,23 @@ interface Props {
 }
 
 export const Dials = memo(function Dials({ stage, movement, metals, hidden, thin }: Props) {
-  const rings = useMemo(() => ringsOf(movement), [movement]);
-  const shown = rings.filter((ring) => !hidden.has(ring.id) && !hidden.has(movement.arbors[ring.arbor]?.id ?? ""));
+  const laws = useLaws(followsLaw(movement));
+  const rings = useMemo(() => ringsOf(movement, laws), [movement, laws]);
+  const shown = rings.filter((ring) => !hidden.has(ring.display ?? "") && !hidden.has(movement.arbors[ring.arbor ?? -1]?.id ?? ""));
   return shown.map((ring) => <Dial key={ring.id} content={JSON.stringify(ring)} thin={thin.has(dialName(ring))} stage={stage} metals={metals} />);
 });
+
+/** The laws of uneven rings, once they are fetched; until then such a ring stands without its marks. */
+function useLaws(wanted: boolean): Laws {
+  const [laws, setLaws] = useState<Laws | null>(null);
+  useEffect(() => {
+    if (!wanted || laws) return;
+    let gone = false;
+    void import("./laws.ts").then(({ marksBy }) => { if (!gone) setLaws(() => marksBy); });
+    return () => { gone = true; };
+  }, [wanted, laws]);
+  return laws ?? NO_LAWS;
+}
 
 const dialName = (ring: Pick<Ring, "id">) => `dial of ${ring.id}`;
 

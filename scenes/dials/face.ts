@@ -10,7 +10,7 @@ const INK = "#23282c";
 const BLANK = 0.02;
 
 export function ringGeometry(ring: Ring, steps = 192): BufferGeometry {
-  const { innerMm: a, outerMm: b, z: low } = ring, high = low + ring.thickness;
+  const { insideMm: a, outsideMm: b, z: low } = ring, high = low + ring.thickness;
   // Round the section: top, outside, back, inside; each its own corners, so that edges stay sharp.
   const section: readonly [number, number, number, number, number][] = [
     [a, high, 0, 0, 1], [b, high, 1, 0, 1], [b, high, BLANK, 1, 0], [b, low, BLANK, 1, 0],
@@ -42,7 +42,7 @@ export function ringGeometry(ring: Ring, steps = 192): BufferGeometry {
 export function ringTexture(ring: Ring): CanvasTexture | null {
   if (typeof document === "undefined") return null;
   const canvas = document.createElement("canvas");
-  const bandMm = ring.outerMm - ring.innerMm, roundMm = Math.PI * (ring.innerMm + ring.outerMm);
+  const bandMm = ring.outsideMm - ring.insideMm, roundMm = Math.PI * (ring.insideMm + ring.outsideMm);
   canvas.width = STRIP;
   canvas.height = Math.min(1024, Math.max(32, Math.round((STRIP * bandMm) / roundMm)));
   const pen = canvas.getContext("2d");
@@ -61,30 +61,31 @@ function engrave(pen: CanvasRenderingContext2D, ring: Ring, height: number): voi
   const rule = (share: number, width = line) => pen.fillRect(0, share * height - width / 2, STRIP, width);
   // The strip's top is the ring's outside.
   for (const share of [0.05, 0.27, 0.95]) rule(share);
-  const { divisions } = ring, every = Math.max(1, Math.ceil(divisions / 360));
-  const step = ring.numerals[0]?.at ?? 1;
-  const subdivided = divisions <= 24 ? 4 : divisions <= 60 ? 2 : 1;
-  for (let k = 0; k < divisions * subdivided; k += every) {
-    const main = k % (step * subdivided) === 0, whole = k % subdivided === 0;
-    const x = where(k / subdivided, ring), width = main ? 2.2 * line : whole ? 1.4 * line : line;
-    pen.fillRect(x - width / 2, 0.05 * height, width, (main || whole ? 0.22 : 0.11) * height);
-    if (x < width) pen.fillRect(STRIP + x - width / 2, 0.05 * height, width, (main || whole ? 0.22 : 0.11) * height);
+  for (const { turn, weight } of ring.marks) {
+    const x = STRIP * turn, [width, share] = ([[line, 0.11], [1.4 * line, 0.22], [2.2 * line, 0.22]] as const)[weight];
+    for (const shift of roundTheEnd(x, width)) pen.fillRect(x + shift - width / 2, 0.05 * height, width, share * height);
   }
   pen.textAlign = "center";
   pen.textBaseline = "alphabetic";
-  const room = STRIP / Math.max(1, ring.numerals.length);
-  for (const { at, text } of ring.numerals) {
+  const room = STRIP * leastApart(ring.letters.map((l) => l.turn));
+  for (const { turn, text } of ring.letters) {
     let size = 0.56 * height;
     pen.font = `600 ${size}px ${SERIF}`;
     const width = pen.measureText(text).width;
     if (width > 0.8 * room) pen.font = `600 ${size *= (0.8 * room) / width}px ${SERIF}`;
-    const x = where(at, ring), baseline = 0.61 * height + 0.34 * size;
-    for (const shift of x < room ? [0, STRIP] : x > STRIP - room ? [0, -STRIP] : [0]) pen.fillText(text, x + shift, baseline);
+    const x = STRIP * turn, baseline = 0.61 * height + 0.34 * size;
+    for (const shift of roundTheEnd(x, room)) pen.fillText(text, x + shift, baseline);
   }
+  const upAt = (mm: number) => ((ring.outsideMm - mm) / (ring.outsideMm - ring.insideMm)) * height;
+  for (const { turn, breadth, fromMm, toMm } of ring.windows) for (const shift of roundTheEnd(STRIP * turn, (STRIP * breadth) / 2))
+    pen.fillRect(STRIP * (turn - breadth / 2) + shift, upAt(toMm), STRIP * breadth, upAt(fromMm) - upAt(toMm));
 }
 
-/** Pixels along the strip, which runs clockwise from the top of the dial. */
-const where = (division: number, { divisions, clockwise }: Ring) => {
-  const share = (division / divisions) % 1;
-  return STRIP * (clockwise ? share : (1 - share) % 1);
-};
+/** The strip runs clockwise from the top of the dial; what stands at its end is drawn at its beginning too. */
+const roundTheEnd = (x: number, width: number): readonly number[] => (x < width ? [0, STRIP] : x > STRIP - width ? [0, -STRIP] : [0]);
+
+/** The least part of a turn from one to the next, all round. */
+export function leastApart(turns: readonly number[]): number {
+  const inOrder = [...turns].sort((a, b) => a - b);
+  return inOrder.reduce((least, turn, i) => Math.min(least, i === 0 ? turn + 1 - (inOrder.at(-1) ?? 0) : turn - (inOrder[i - 1] ?? 0)), 1);
+}

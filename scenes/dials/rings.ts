@@ -1,102 +1,77 @@
-// Which chapter rings a movement shows: one for each display that has a pointer, nested about one axis by the lengths of
-// their pointers, lying just under the lowest of them. Drawn only: the examiner knows nothing of them. Lengths in mm.
-import type { Movement, Part } from "../../geometry/index.ts";
+// Which chapter rings a movement shows: every ring of its dials, lying just under the lowest of the pointers read on them.
+// Drawn only: the examiner knows nothing of them. Lengths in mm.
+import { facesBy, type Face, type FaceRing, type Laws, type Movement, pointerOf, type PointerPart } from "../../geometry/index.ts";
 
-type Pointer = Extract<Part, { kind: "pointer" }>;
-
-export interface Ring {
+export interface Ring extends Pick<FaceRing, "carrier" | "insideMm" | "outsideMm" | "marks" | "letters"> {
   readonly id: string;
-  /** Index of the arbor whose pointer it is read by. */
-  readonly arbor: number;
-  /** Index of the arbor that carries the ring round, or null: it stands on the frame. */
-  readonly carrier: number | null;
+  /** Id of the display that it is read by, or null: it is for the eye only. */
+  readonly display: string | null;
+  /** Index of the arbor of that display, or null. */
+  readonly arbor: number | null;
   readonly x: number;
   readonly y: number;
   /** Lower face. */
   readonly z: number;
   readonly thickness: number;
-  readonly innerMm: number;
-  readonly outerMm: number;
-  readonly divisions: number;
-  readonly numerals: readonly Numeral[];
-  readonly clockwise: boolean;
+  /** Openings of the dial that lie in it: their middle and breadth in parts of a turn, clockwise from the top. */
+  readonly windows: readonly Window[];
 }
-export interface Numeral {
-  /** Division at which it stands; the last stands at the top. */
-  readonly at: number;
-  readonly text: string;
-}
+export interface Window { readonly turn: number; readonly breadth: number; readonly fromMm: number; readonly toMm: number }
 
+const SAME_AXIS_MM = 0.01;
 const THICKNESS_MM = 0.8;
 const UNDER_POINTER_MM = 0.5;
-const LABELS_AT_MOST = 24;
+/** Each a little over the one before, so that no two share a face. */
+const APART_MM = 0.03;
 
-export function ringsOf(movement: Movement): Ring[] {
-  const rings: Ring[] = [];
-  for (const group of byAxis(pointed(movement))) {
-    const under = Math.min(...group.map((p) => p.pointer.z)) - UNDER_POINTER_MM - THICKNESS_MM;
-    const z = Math.max(under, plateUnder(movement, under + THICKNESS_MM)) + 0.03 * rings.length;
-    let taken = 0;
-    for (const { display, pointer, x, y } of group) {
-      const innerMm = Math.max(0.97 * pointer.length, taken + 0.8);
-      const outerMm = innerMm + Math.min(9, Math.max(2.2, 0.15 * innerMm));
-      taken = outerMm;
+export const NO_LAWS: Laws = () => [];
+
+/** Whether a ring's marks follow a law, which must be fetched. */
+export const followsLaw = ({ instrument }: Movement): boolean => instrument.dials?.some((d) => d.rings.some((r) => r.marks === undefined && r.follows !== undefined)) ?? false;
+
+export function ringsOf(movement: Movement, laws: Laws = NO_LAWS): Ring[] {
+  const rings: Ring[] = [], said = movement.instrument.dials !== undefined;
+  for (const face of facesBy(movement, laws)) {
+    const shown = face.rings.filter((ring) => stands(movement, ring) && (said || pointerFor(movement, ring) !== null));
+    const height = heightOf(movement, face, shown);
+    if (height === null) continue;
+    shown.forEach(({ display, carrier, insideMm, outsideMm, marks, letters }, k) => {
+      const read = display === null ? null : movement.displays[display] ?? null;
       rings.push({
-        id: display.id, arbor: display.arbor, carrier: display.against, x, y, z, thickness: THICKNESS_MM, innerMm, outerMm,
-        divisions: display.divisions, numerals: numeralsFor(display.divisions), clockwise: display.sense !== "anticlockwise",
+        id: `${face.id} ring ${k + 1}`, display: read?.id ?? null, arbor: read?.arbor ?? null, carrier, insideMm, outsideMm, marks, letters,
+        x: face.x, y: face.y, z: height + APART_MM * rings.length, thickness: THICKNESS_MM,
+        windows: carrier === null ? windowsIn(face, insideMm, outsideMm) : [],
       });
-    }
+    });
   }
-  return movement.instrument.dials === undefined ? rings : rings.map((ring) => asSaid(movement, ring));
+  return rings;
 }
 
-/** A ring as the file says it, where it says one for this display with its marks evenly from the top; its height is still under its pointer. */
-function asSaid({ instrument, arborIndex }: Movement, ring: Ring): Ring {
-  const said = instrument.dials?.flatMap((d) => d.rings).find((r) => r.display === ring.id);
-  if (!said || said.follows !== undefined || said.marks !== undefined || (said.zero ?? 90) !== 90) return ring;
-  const divisions = said.divisions ?? ring.divisions, { labels } = said;
-  const numerals = labels ? labels.map((text, i) => ({ at: (divisions * (i === 0 ? labels.length : i)) / labels.length, text }))
-    : said.numerals === "none" ? [] : numeralsFor(divisions);
-  return {
-    ...ring, divisions, numerals, innerMm: said.insideDiameter / 2, outerMm: said.outsideDiameter / 2,
-    carrier: said.carrier === undefined ? ring.carrier : arborIndex.get(said.carrier) ?? null, clockwise: (said.sense ?? (ring.clockwise ? "clockwise" : "anticlockwise")) === "clockwise",
-  };
-}
-
-/** Roman up to 24 where twelve or twenty-four are told; else every 2, 5, 10, 30 … so that at most 24 stand. */
-export function numeralsFor(divisions: number): Numeral[] {
-  if (divisions === 12 || divisions === 24)
-    return Array.from({ length: divisions }, (_, i) => ({ at: i + 1, text: roman(i + 1) }));
-  const step = [1, 2, 5, 10, 15, 20, 30, 50, 60, 100].find((s) => divisions / s <= LABELS_AT_MOST) ?? Math.ceil(divisions / 12);
-  return Array.from({ length: Math.floor(divisions / step) }, (_, i) => ({ at: (i + 1) * step, text: String((i + 1) * step) }));
-}
-
-/** As clocks write it: four strokes for four. */
-export function roman(n: number): string {
-  const ones = ["", "I", "II", "III", "IIII", "V", "VI", "VII", "VIII", "IX"];
-  return "X".repeat(Math.floor(n / 10)) + (ones[n % 10] ?? "");
-}
-
-interface Pointed { readonly display: Movement["displays"][number]; readonly pointer: Pointer; readonly x: number; readonly y: number }
-
-function pointed(movement: Movement): Pointed[] {
-  return movement.displays.flatMap((display) => {
-    const worked = movement.arbors[display.arbor];
-    const pointer = worked?.arbor.parts.find((p): p is Pointer => p.kind === "pointer");
-    return worked && pointer && worked.carrier === null ? [{ display, pointer, x: worked.x, y: worked.y }] : [];
+/** As far as they lie in the ring. */
+function windowsIn({ apertures }: Face, insideMm: number, outsideMm: number): Window[] {
+  return apertures.flatMap(({ radius, angle, width, height }) => {
+    const fromMm = Math.max(insideMm, radius - height / 2), toMm = Math.min(outsideMm, radius + height / 2), turn = (90 - angle) / 360;
+    return toMm > fromMm ? [{ turn: turn - Math.floor(turn), breadth: width / 360, fromMm, toMm }] : [];
   });
 }
 
-/** Displays that share an axis, shortest pointer first. */
-function byAxis(all: readonly Pointed[]): Pointed[][] {
-  const groups: Pointed[][] = [];
-  for (const one of all) {
-    const group = groups.find(([first]) => first && Math.hypot(first.x - one.x, first.y - one.y) < 0.01);
-    if (group) group.push(one);
-    else groups.push([one]);
-  }
-  return groups.map((g) => g.sort((a, b) => a.pointer.length - b.pointer.length));
+/** A ring read by an arbor that is carried about has no place in the frame. */
+const stands = (movement: Movement, { display }: FaceRing): boolean => display === null || movement.arbors[movement.displays[display]?.arbor ?? -1]?.carrier === null;
+
+const pointerFor = (movement: Movement, { display }: FaceRing): PointerPart | null => (display === null ? null : pointerOf(movement, display));
+
+/** Under the lowest pointer of its axis and of its rings; where there is none, on the highest plate; null: there is neither. */
+function heightOf(movement: Movement, face: Face, rings: readonly FaceRing[]): number | null {
+  if (rings.length === 0) return null;
+  const onAxis = movement.displays.flatMap(({ arbor }, i) => (isAt(movement.arbors[arbor], face) ? pointerOf(movement, i) ?? [] : []));
+  const pointers = [...onAxis, ...rings.flatMap((ring) => pointerFor(movement, ring) ?? [])], { plates } = movement.instrument.frame;
+  if (pointers.length === 0) return plates.length === 0 ? null : Math.max(...plates.map((p) => p.z + p.thickness));
+  const under = Math.min(...pointers.map((p) => p.z)) - UNDER_POINTER_MM - THICKNESS_MM;
+  return Math.max(under, plateUnder(movement, under + THICKNESS_MM));
 }
+
+const isAt = (arbor: Movement["arbors"][number] | undefined, { x, y }: Face): boolean =>
+  arbor !== undefined && arbor.carrier === null && Math.hypot(arbor.x - x, arbor.y - y) < SAME_AXIS_MM;
 
 /** Top of the highest plate that would reach into a ring whose upper face is at z: the ring then lies on it. */
 function plateUnder(movement: Movement, z: number): number {

@@ -2,8 +2,8 @@
 import { describe, expect, it, vi } from "vitest";
 import { workOut } from "../../geometry/index.ts";
 import { boundOf } from "../../scenes/bound.ts";
-import { ringGeometry } from "../../scenes/dials/face.ts";
-import { numeralsFor, ringsOf, roman } from "../../scenes/dials/rings.ts";
+import { leastApart, ringGeometry } from "../../scenes/dials/face.ts";
+import { ringsOf } from "../../scenes/dials/rings.ts";
 import { createLibrary } from "../../scenes/solids/library.ts";
 import { liftsOf } from "../../scenes/solids/lift.ts";
 import { HARBOUR_DIAL } from "./gallery/harbour-dial.ts";
@@ -63,10 +63,10 @@ describe("dials", () => {
 
   it("nest about one axis by the lengths of their pointers, none over another", () => {
     const central = rings.filter((r) => r.x === 0 && r.y === 0);
-    expect(central.map((r) => r.id)).toEqual(["moon", "tide", "hour"]);
+    expect(central.map((r) => r.display)).toEqual(["moon", "tide", "hour"]);
     for (const [i, ring] of central.entries()) {
-      expect(ring.outerMm).toBeGreaterThan(ring.innerMm);
-      expect(ring.innerMm).toBeGreaterThan(central[i - 1]?.outerMm ?? 0);
+      expect(ring.outsideMm).toBeGreaterThan(ring.insideMm);
+      expect(ring.insideMm).toBeGreaterThan(central[i - 1]?.outsideMm ?? 0);
     }
   });
 
@@ -84,16 +84,9 @@ describe("dials", () => {
     for (const ring of ringsOf(near).filter((r) => r.x === 0)) expect(ring.z).toBeGreaterThanOrEqual(42.4);
   });
 
-  it("are numbered as clocks are: strokes for hours, at most 24 figures for all else, the last at the top", () => {
-    expect([4, 9, 12, 24].map(roman)).toEqual(["IIII", "IX", "XII", "XXIIII"]);
-    expect(numeralsFor(24)).toHaveLength(24);
-    expect(numeralsFor(30).map((n) => n.text).slice(0, 3)).toEqual(["2", "4", "6"]);
-    for (const divisions of [3, 7, 30, 31, 60, 365, 360, 5000]) {
-      const numerals = numeralsFor(divisions);
-      expect(numerals.length).toBeGreaterThan(0);
-      expect(numerals.length).toBeLessThanOrEqual(24);
-      expect(numerals.every((n) => n.at > 0 && n.at <= divisions)).toBe(true);
-    }
+  it("are lettered by the room between the nearest two letters", () => {
+    expect(leastApart([0.9, 0.1, 0.4])).toBeCloseTo(0.2, 12);
+    expect([leastApart([]), leastApart([0.3])]).toEqual([1, 1]);
   });
 
   it("have a body whose faces look outward", () => {
@@ -113,7 +106,7 @@ describe("the bound of a movement", () => {
   it("holds plates, pillars, arbors and dials, and grows with the lifting", () => {
     const lifts = liftsOf(movement, { assembly });
     const bound = boundOf(movement, lifts, 0), lifted = boundOf(movement, lifts, 1);
-    const outermost = Math.max(58, ...ringsOf(movement).map((r) => Math.hypot(r.x, r.y) + r.outerMm));
+    const outermost = Math.max(58, ...ringsOf(movement).map((r) => Math.hypot(r.x, r.y) + r.outsideMm));
     expect(bound.radiusMm).toBeGreaterThanOrEqual(58);
     expect(bound.radiusMm).toBeLessThanOrEqual(outermost + 1e-9);
     expect([bound.lowMm, bound.highMm]).toEqual([-2.5, 51]);

@@ -2,7 +2,8 @@ import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { DialRing, Instrument } from "../../../geometry/instrument.ts";
-import { dialsFor, facesOf, roman, type FaceRing } from "../../../geometry/dials/face.ts";
+import { dialsFor, roman, type FaceRing } from "../../../geometry/dials/face.ts";
+import { facesOf } from "../../../geometry/dials/faces.ts";
 import { dayOfDate } from "../../../geometry/sky/calendar.ts";
 import { equationOfTimeMin, quantityOf, turnsAt } from "../../../geometry/sky/quantities.ts";
 import { workOut } from "../../../geometry/workout.ts";
@@ -24,6 +25,14 @@ describe("rings as drawn", () => {
     expect(ringOf({ divisions: 12, sense: "anticlockwise" }).letters.find((l) => l.text === "III")?.turn).toBeCloseTo(0.75, 12);
     expect(ringOf({ divisions: 12, zero: 0 }).letters.find((l) => l.text === "XII")?.turn).toBeCloseTo(0.25, 12);
     expect([4, 9, 14, 24, 40, 99, 365].map(roman)).toEqual(["IIII", "IX", "XIV", "XXIV", "XL", "XCIX", "365"]);
+  });
+
+  it("[DIAL1] have at most 24 numerals, whatever their divisions", () => {
+    for (const divisions of [1, 3, 7, 30, 31, 60, 365, 360, 5000]) {
+      const { letters } = ringOf({ divisions });
+      expect(letters.length).toBeGreaterThan(0);
+      expect(letters.length).toBeLessThanOrEqual(24);
+    }
   });
 
   it("[DIAL1] need not come out even: a Moon's age of 29½", () => {
