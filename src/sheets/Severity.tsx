@@ -1,7 +1,7 @@
 // The three severities, each by shape, colour and word: foul a lozenge, tight a wedge, free a disc.
 import type { Severity } from "../../geometry/index.ts";
 
-const SHAPES: Record<Severity, string> = {
+export const SHAPES: Record<Severity, string> = {
   foul: "M6 0 12 6 6 12 0 6Z",
   tight: "M12 1V12H0Z",
   free: "M6 1a5 5 0 1 0 0 10A5 5 0 1 0 6 1Z",

@@ -8,7 +8,7 @@ import { length, unitName } from "../../state/figures.ts";
 import { useActions, useNarrow, useNow } from "../../state/hooks.ts";
 import { engagementRows } from "../depth.ts";
 import { Mark } from "../Severity.tsx";
-import { arborOf, FindingTitle } from "../words.tsx";
+import { arborOf, FindingTitle, thingInWords } from "../words.tsx";
 import { ArborTable } from "./ArborTable.tsx";
 import "./calliper.css";
 import { Elevation } from "./Elevation.tsx";
@@ -16,7 +16,7 @@ import { ENDS, ENDS_WORDS, type Ends, liftsAt } from "./ends.ts";
 import { PartTable } from "./PartTable.tsx";
 import { Plan } from "./Plan.tsx";
 import { Search } from "./Search.tsx";
-import { Smallest } from "./Smallest.tsx";
+import { Smallest, useSmallest } from "./Smallest.tsx";
 
 export function Calliper() {
   const worked = useNow((s) => s.worked);
@@ -32,6 +32,7 @@ export function Calliper() {
   const [ends, setEnds] = useState<Ends>("as drawn");
   const behind = useDeferredValue(worked?.movement ?? null);
   const rows = useMemo(() => (worked ? engagementRows(worked.movement, worked.sheet) : []), [worked]);
+  const least = useSmallest(planting && worked ? worked.movement : null);
   if (!worked || !behind) return null;
   const { movement, sheet } = worked;
   const arbor = arborOf(movement, chosen);
@@ -49,8 +50,8 @@ export function Calliper() {
           </span>
         </div>
         {planting && <p className="note side">DIAL SIDE</p>}
-        <Plan movement={movement} chosen={chosen} finding={finding} drag={drag} scaled={planting} stand={stand} snap={planting && snap} />
-        {planting && <Smallest movement={movement} />}
+        <Plan movement={movement} chosen={chosen} finding={finding} drag={drag} scaled={planting} stand={stand} snap={planting && snap} least={least} />
+        {planting && <Smallest movement={movement} least={least} />}
         {planting && (
           <div className="key">
             <Key />
@@ -65,7 +66,10 @@ export function Calliper() {
         <InHand />
       </div>
       <div className="elevation-part">
-        <div className="heading"><h2>Elevation</h2><span className="beside">developed, heights three times the widths</span></div>
+        <div className="heading">
+          <h2>Elevation</h2><span className="beside">developed, heights {planting ? "threefold" : "three times the widths"}</span>
+          {planting && arbor !== null && <Part movement={movement} arbor={arbor} chosen={chosen ?? arbor} />}
+        </div>
         {planting && <Choice label="Ends of the shakes" of={ENDS} words={ENDS_WORDS} now={ends} onChoose={setEnds} />}
         <Elevation movement={movement} chosen={chosen} finding={finding} units={units} high={planting ? 250 : 170} fills={!narrow}
           lifts={liftsAt(movement, planting ? ends : "as drawn", finding, chosen)} live={planting} />
@@ -77,6 +81,19 @@ export function Calliper() {
         )}
       </div>
     </div>
+  );
+}
+
+/** Which part of the arbor is to be moved in height, for those who do not reach it in the drawing. */
+function Part({ movement, arbor, chosen }: { readonly movement: Movement; readonly arbor: string; readonly chosen: string }) {
+  const { choose } = useActions();
+  const parts = movement.arbors[movement.arborIndex.get(arbor) ?? -1]?.arbor.parts ?? [];
+  return (
+    <span className="end">
+      <select aria-label="Heights of" value={chosen} onChange={(event) => choose(event.target.value)}>
+        {[arbor, ...parts.map((p) => p.id)].map((id) => { const { kind } = thingInWords(movement, id); return <option key={id} value={id}>{kind} {id}</option>; })}
+      </select>
+    </span>
   );
 }
 

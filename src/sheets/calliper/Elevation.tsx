@@ -6,6 +6,7 @@ import { length } from "../../state/figures.ts";
 import { useActions } from "../../state/hooks.ts";
 import type { Units } from "../../state/state.ts";
 import { arborOf } from "../words.tsx";
+import { DrawnFigure } from "./DrawnFigure.tsx";
 import { Hatches } from "./Hatches.tsx";
 import { Heights } from "./Heights.tsx";
 import { type Bar, layRow, type Row } from "./row.ts";
@@ -27,8 +28,6 @@ export interface ElevationProps {
 }
 
 const ABOVE_PX = 8, LETTERS_PX = 8, LINE_PX = 17;
-/** Of a figure drawn. */
-const ADVANCE_PX = 7.25;
 /** The least that can still be read. */
 const LEAST_PX = 60;
 /** Pixels over and under the row, for its letters. */
@@ -90,13 +89,11 @@ function Shake({ movement, row, arbor, units }: { readonly movement: Movement; r
   if (!at || !column || at.onFrame) return null;
   const y = row.yOf(at.arbor.head - (at.arbor.pivots?.head?.length ?? 0));
   const left = column.x > row.width - 110;
-  const x = column.x + (left ? -24 : 24), says = `shake ${length(at.ownShake.up + at.ownShake.down, units)}`;
-  const from = x + (left ? -7 - ADVANCE_PX * says.length : 7);
+  const x = column.x + (left ? -24 : 24);
   return (
     <g>
       <path className="cross" d={`M${column.x + (left ? -3 : 3)} ${y}L${x} ${y - 14}h${left ? -4 : 4}`} />
-      <rect className="ground-of-text" x={from - 2} y={y - 21} width={ADVANCE_PX * says.length + 4} height={14} />
-      <text className="figure-text" x={from} y={y - 10}>{says}</text>
+      <DrawnFigure x={x + (left ? -7 : 7)} y={y - 10} end={left} text={`shake ${length(at.ownShake.up + at.ownShake.down, units)}`} />
     </g>
   );
 }

@@ -8,6 +8,7 @@ import { length } from "../../state/figures.ts";
 import { useBench } from "../../state/hooks.ts";
 import type { Units } from "../../state/state.ts";
 import { keepTried, putTriedBack, tryOut } from "../../state/trial.ts";
+import { DrawnFigure } from "./DrawnFigure.tsx";
 import { facesOf } from "./faces.ts";
 import type { Row } from "./row.ts";
 
@@ -112,7 +113,7 @@ function Gaps({ movement, part, bar, row, units }: {
   const figure = (gap: number, from: number, to: number, text: number) => (
     <g key={from}>
       <path className="dimension" d={`M${x} ${from}V${to}M${x - 4} ${from}h8M${x - 4} ${to}h8`} />
-      <text className="figure-text" x={left ? x - 6 : x + 6} y={text} textAnchor={left ? "end" : "start"}>{length(gap, units)}</text>
+      <DrawnFigure x={left ? x - 7 : x + 7} y={text} end={left} text={length(gap, units)} />
     </g>
   );
   return <>{above && figure(above.gap, bar.y, row.yOf(above.z), bar.y - 3)}{below && figure(below.gap, bar.y + bar.h, row.yOf(below.z), bar.y + bar.h + 12)}</>;

@@ -1,16 +1,18 @@
 // The plan, seen from the dial side: plates and pillars wide, tip circles thin, pitch circles chain, a cross on every
 // axis. Arbors are chosen and moved here, by hand or by keys.
 import { useMemo, useState } from "react";
-import { type Finding, type MayStand, type Movement, pitchRadius, type SweptThing, sweptThings } from "../../../geometry/index.ts";
+import { type Finding, type MayStand, type Movement, pitchRadius, type SmallestGap, type SweptThing, sweptThings } from "../../../geometry/index.ts";
 import { cannotMove, type Place } from "../../commands/planting.ts";
 import { useActions, useNow } from "../../state/hooks.ts";
 import type { Drag } from "../../state/state.ts";
 import { arborOf } from "../words.tsx";
 import { type AxisGroup, axesOf, engagedAxes } from "./axes.ts";
+import type { Box } from "./callout.ts";
+import { Callout } from "./Callout.tsx";
 import { type Frame, fit, outlinePath } from "./frame.ts";
 import { Handle } from "./Handle.tsx";
 import { Hatches } from "./Hatches.tsx";
-import { placeLetters } from "./letters.ts";
+import { type LetterPlace, placeLetters } from "./letters.ts";
 import { snapped } from "./snap.ts";
 import { SlideArcs, Standing } from "./Standing.tsx";
 import { type Size, useSize } from "./useSize.ts";
@@ -25,6 +27,8 @@ export interface PlanProps {
   /** Where the chosen arbor may stand, to be drawn. */
   readonly stand: MayStand | null;
   readonly snap: boolean;
+  /** The smallest gap, to be named at its place. */
+  readonly least: SmallestGap | null;
 }
 
 /** So near a place that would be chosen by eye, the hand stands there. */
@@ -38,12 +42,14 @@ export function Plan(props: PlanProps) {
   return <div className="drawing" ref={box}>{size && size.width > 0 && <Drawn {...props} size={size} />}</div>;
 }
 
-function Drawn({ movement, chosen, finding, drag, scaled, stand, snap, size }: PlanProps & { readonly size: Size }) {
+function Drawn({ movement, chosen, finding, drag, scaled, stand, snap, least, size }: PlanProps & { readonly size: Size }) {
   const { choose } = useActions();
   const [near, setNear] = useState<string | null>(null);
   const frame = useMemo(() => fit(movement, size), [movement, size]);
   const things = useMemo(() => sweptThings(movement), [movement]);
   const axes = useMemo(() => axesOf(movement), [movement]);
+  const letters = useMemo(() => placeLetters(axes.map((a) => ({ x: frame.x(a.x), y: frame.y(a.y), text: a.letters })), size), [axes, frame, size]);
+  const keepClear = useMemo(() => [...crossBoxes(axes, frame), ...axes.map((a, i) => letterBox(a.letters, letters[i])), scaleBox(size)], [axes, frame, letters, size]);
   const chosenArbor = arborOf(movement, chosen);
   const snapTo = (arbor: string, to: Place) => {
     const { says, ...place } = snapped(movement, arbor, to, SNAP_PX / frame.k);
@@ -65,13 +71,19 @@ function Drawn({ movement, chosen, finding, drag, scaled, stand, snap, size }: P
         {axes.map((axis) => <Orbit key={axis.letters} things={things.filter((t) => isRound(t) && axis.arbors.includes(t.arbor))} frame={frame} />)}
         {stand && <SlideArcs stand={stand} frame={frame} />}
         {drag && <Former drag={drag} things={things} movement={movement} frame={frame} />}
-        <Crosses movement={movement} axes={axes} frame={frame} size={size} markOf={markOf} chosenArbor={chosenArbor} snap={snap ? snapTo : null} />
+        <Crosses movement={movement} axes={axes} frame={frame} letters={letters} markOf={markOf} chosenArbor={chosenArbor} snap={snap ? snapTo : null} />
+        {least && <Callout least={least} frame={frame} size={size} keepClear={keepClear} />}
       </svg>
       {drag !== null && near !== null && <p className="near note" role="status">{near}</p>}
       {scaled && <Scale frame={frame} />}
     </>
   );
 }
+
+/** What the words about the smallest gap leave to be seen: what is taken hold of, the letters, the bar of known length. */
+const crossBoxes = (axes: readonly AxisGroup[], frame: Frame): readonly Box[] => axes.map((a) => ({ x: frame.x(a.x) - 14, y: frame.y(a.y) - 14, width: 28, height: 28 }));
+const letterBox = (letters: string, at: LetterPlace | undefined): Box => ({ x: (at?.x ?? 0) - letters.length * 5, y: (at?.y ?? 0) - 9, width: letters.length * 10, height: 18 });
+const scaleBox = ({ width, height }: Size): Box => ({ x: 0, y: height - 34, width, height: 34 });
 
 /** Pixels of the page in a millimetre, as browsers count them. */
 const PAGE_PX_PER_MM = 96 / 25.4;
@@ -155,16 +167,15 @@ function Former({ drag, things, movement, frame }: { readonly drag: Drag; readon
   ));
 }
 
-function Crosses({ movement, axes, frame, size, markOf, chosenArbor, snap }: {
+function Crosses({ movement, axes, frame, letters, markOf, chosenArbor, snap }: {
   readonly snap: ((arbor: string, to: Place) => Place) | null;
-  readonly size: Size; readonly movement: Movement; readonly axes: readonly AxisGroup[]; readonly frame: Frame; readonly markOf: MarkOf; readonly chosenArbor: string | null;
+  readonly letters: readonly LetterPlace[]; readonly movement: Movement; readonly axes: readonly AxisGroup[]; readonly frame: Frame; readonly markOf: MarkOf; readonly chosenArbor: string | null;
 }) {
-  const places = useMemo(() => placeLetters(axes.map((a) => ({ x: frame.x(a.x), y: frame.y(a.y), text: a.letters })), size), [axes, frame, size]);
   return axes.map((axis, i) => {
     const ids = axis.arbors.map((a) => movement.arbors[a]?.id ?? "");
     const movable = ids.find((id) => id === chosenArbor && cannotMove(movement.instrument, id) === null)
       ?? ids.find((id) => cannotMove(movement.instrument, id) === null) ?? null;
-    const x = frame.x(axis.x), y = frame.y(axis.y), place = places[i] ?? { x, y };
+    const x = frame.x(axis.x), y = frame.y(axis.y), place = letters[i] ?? { x, y };
     return (
       <g key={ids[0] ?? i} className={markOf(ids)}>
         <path className="cross" d={`M${x - 6} ${y}h12M${x} ${y - 6}v12M${x - 2.6} ${y}a2.6 2.6 0 1 0 5.2 0a2.6 2.6 0 1 0 -5.2 0`} />
