@@ -4,11 +4,13 @@ import type { Practice } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { toDeg } from "../numeric/angle.ts";
 import { AT_LIMIT_MM } from "../numeric/tolerance.ts";
-import { type Contact, contactAt, flanksOf, freeArcsAt } from "./contact.ts";
+import { type Contact, contactAt } from "./contact.ts";
 import { type Cycle, cycleOf } from "./cycle.ts";
 import { type Figures, figuresOf } from "./figures.ts";
+import { flanksOf } from "./holding.ts";
 import { involuteSpan } from "./involute.ts";
 import { deeperBy, involutePairOf, type Pair, pairOf, tipToRootMm, workingRadiusMm } from "./pair.ts";
+import { freeArcsOf } from "./phases.ts";
 import { holeToleranceOf, type Window, windowOf } from "./window.ts";
 
 export type State = "deep" | "right" | "shallow";
@@ -96,8 +98,8 @@ function backlashOf(pair: Pair, figures: Figures | null): Depthing["backlash"] {
   if (figures === null) return { tightest: null, slackest: null };
   const tight = deeperBy(pair, pair.runoutMm), slack = deeperBy(pair, -pair.runoutMm);
   if (involutePairOf(pair)) return { tightest: figures.backlashMm(tight), slackest: figures.backlashMm(slack) };
-  const arcs = freeArcsAt(flanksOf(pair), slack, PHASES);
-  return { tightest: figures.backlashMm(tight), slackest: arcs && arcs.mostRad * workingRadiusMm(pair, slack) };
+  const arcs = freeArcsOf(flanksOf(pair), PHASES).all(slack);
+  return { tightest: figures.backlashMm(tight), slackest: arcs && arcs.reduce((a, b) => Math.max(a, b)) * workingRadiusMm(pair, slack) };
 }
 
 function spanOf(pair: Pair, contact: Contact | null): Depthing["contact"] {

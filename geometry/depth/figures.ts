@@ -1,17 +1,28 @@
 // The figures of a pair at any distance: involutes by the closed formulas, every other form by bringing its true
 // outlines together. Lengths in mm.
-import { arcAndRatioAt, flanksOf, freeArcsAt, handingAt } from "./contact.ts";
-import { involuteBacklashMm, involuteContactRatio } from "./involute.ts";
+import { leastOf } from "../numeric/root.ts";
+import { contactRatioAt, handingAt } from "./contact.ts";
+import { type Flanks, flanksOf } from "./holding.ts";
+import { involuteBacklashMm, involuteContactRatio, type InvolutePair } from "./involute.ts";
 import { involutePairOf, type Pair, workingRadiusMm } from "./pair.ts";
+import { type ByPhase, freeArcsOf, sparesOf } from "./phases.ts";
 
 export interface Figures {
   /** Along the working pitch circle, the least over one pitch; null where there is no figure. */
   backlashMm(distanceMm: number): number | null;
   /** What the practice's least and most are held against, in modules. */
   countedModules(distanceMm: number): number | null;
-  /** Both of these and the contact ratio, from one look. */
+  /** The backlash that is counted as so many modules, mm; null where none is. */
+  countedAsMm(modules: number): number | null;
+  /** Both of these and the contact ratio. */
   standing(distanceMm: number): { readonly backlashMm: number | null; readonly countedModules: number | null; readonly contactRatio: number | null };
   meeting(distanceMm: number): Meeting;
+  /** The backlash phase by phase, mm; closed formulas know one phase. */
+  readonly arcs: ByPhase;
+  /** The phase that is tightest at the computed distance. */
+  readonly tightest: number;
+  /** Not under 0 where the contact ratio is at least 1 and nothing butts; they fall evenly as the distance opens. */
+  readonly spares: ByPhase;
 }
 
 /** Whether teeth take over from one another. */
@@ -20,13 +31,10 @@ export interface Meeting {
   readonly ratio: number | null;
   /** A tip comes in against the mate's tip; closed formulas do not tell it. */
   readonly butting: boolean;
-  /** Not under 0 where the ratio is at least 1 and nothing butts; it falls evenly as the distance opens. */
-  readonly spare: number;
 }
 
 /** The free arc at the computed distance stands for so much backlash, in modules: clock teeth have their own freedom. */
 const COUNTED_AT_COMPUTED = 0.1;
-const APART: Meeting = { ratio: 0, butting: false, spare: -Infinity };
 /** Steps over a pitch where only the least or most of it is asked. */
 const FEW_PHASES = 48;
 
@@ -34,43 +42,70 @@ const FEW_PHASES = 48;
 export function figuresOf(pair: Pair): Figures | null {
   if (pair.fault !== null) return null;
   const involute = involutePairOf(pair);
-  if (involute === null) return fromOutlines(pair);
+  return involute === null ? fromOutlines(pair, flanksOf(pair)) : fromFormulas(pair, involute);
+}
+
+function fromFormulas(pair: Pair, involute: InvolutePair): Figures {
   const backlashMm = (distanceMm: number) => involuteBacklashMm(involute, distanceMm);
-  const countedModules = (distanceMm: number) => perModule(pair, backlashMm(distanceMm));
+  const countedModules = (distanceMm: number) => {
+    const backlash = backlashMm(distanceMm);
+    return backlash === null ? null : backlash / pair.moduleMm;
+  };
   const contactRatio = (distanceMm: number) => involuteContactRatio(involute, distanceMm);
   return {
-    backlashMm, countedModules,
+    backlashMm, countedModules, countedAsMm: (modules) => modules * pair.moduleMm,
     standing: (distanceMm) => ({ backlashMm: backlashMm(distanceMm), countedModules: countedModules(distanceMm), contactRatio: contactRatio(distanceMm) }),
-    meeting: (distanceMm) => {
+    meeting: (distanceMm) => ({ ratio: contactRatio(distanceMm), butting: false }),
+    arcs: onePhase(backlashMm), tightest: 0,
+    spares: onePhase((distanceMm) => {
       const ratio = contactRatio(distanceMm);
-      return { ratio, butting: false, spare: ratio === null ? -Infinity : ratio - 1 };
-    },
+      return ratio === null ? null : ratio - 1;
+    }),
   };
 }
 
-function fromOutlines(pair: Pair): Figures {
-  const flanks = flanksOf(pair), { computedMm } = pair;
-  const alongPitch = (arcs: { leastRad: number } | null, distanceMm: number) => arcs && arcs.leastRad * workingRadiusMm(pair, distanceMm);
-  const backlashMm = (distanceMm: number) => alongPitch(freeArcsAt(flanks, distanceMm, FEW_PHASES), distanceMm);
-  const seen = (distanceMm: number) => {
-    const look = arcAndRatioAt(flanks, distanceMm, FEW_PHASES);
-    return { backlashMm: alongPitch(look, distanceMm), contactRatio: look ? look.ratio : 0 };
+const onePhase = (one: (distanceMm: number) => number | null): ByPhase => ({
+  one,
+  all: (distanceMm) => {
+    const value = one(distanceMm);
+    return value === null ? null : Float64Array.of(value);
+  },
+});
+
+function fromOutlines(pair: Pair, flanks: Flanks): Figures {
+  const arcs = alongPitch(pair, freeArcsOf(flanks, FEW_PHASES));
+  const backlashMm = (distanceMm: number) => {
+    const all = arcs.all(distanceMm);
+    return all && all[leastOf(all)];
   };
-  const usual = computedMm === null ? null : seen(computedMm);
+  const usual = pair.computedMm === null ? null : arcs.all(pair.computedMm), tightest = usual ? leastOf(usual) : 0;
+  const usualMm = usual && usual[tightest];
   const counted = (backlash: number | null) =>
-    (backlash === null || !usual || usual.backlashMm === null ? null : (backlash - usual.backlashMm) / pair.moduleMm + COUNTED_AT_COMPUTED);
+    (backlash === null || usualMm === null ? null : (backlash - usualMm) / pair.moduleMm + COUNTED_AT_COMPUTED);
+  const standingMm = (distanceMm: number) => (distanceMm === pair.computedMm ? usualMm : backlashMm(distanceMm));
   return {
-    backlashMm,
-    countedModules: (distanceMm) => counted(backlashMm(distanceMm)),
+    backlashMm, countedModules: (distanceMm) => counted(backlashMm(distanceMm)),
+    countedAsMm: (modules) => usualMm && (modules - COUNTED_AT_COMPUTED) * pair.moduleMm + usualMm,
     standing: (distanceMm) => {
-      const look = usual && distanceMm === computedMm ? usual : seen(distanceMm);
-      return { ...look, countedModules: counted(look.backlashMm) };
+      const backlash = standingMm(distanceMm);
+      return { backlashMm: backlash, countedModules: counted(backlash), contactRatio: contactRatioAt(flanks, distanceMm, FEW_PHASES) };
     },
     meeting: (distanceMm) => {
       const handing = handingAt(flanks, distanceMm, FEW_PHASES);
-      return handing ? { ratio: handing.share, butting: handing.butting, spare: handing.spareRad } : APART;
+      return { ratio: handing ? handing.share : 0, butting: handing !== null && handing.butting };
     },
+    arcs, tightest, spares: sparesOf(flanks, FEW_PHASES),
   };
 }
 
-const perModule = (pair: Pair, mm: number | null): number | null => (mm === null ? null : mm / pair.moduleMm);
+/** Free arcs of the driven as lengths along its working pitch circle. */
+const alongPitch = (pair: Pair, arcs: ByPhase): ByPhase => ({
+  all: (distanceMm) => {
+    const all = arcs.all(distanceMm), radiusMm = workingRadiusMm(pair, distanceMm);
+    return all && all.map((arc) => arc * radiusMm);
+  },
+  one: (distanceMm, phase) => {
+    const arc = arcs.one(distanceMm, phase);
+    return arc === null ? null : arc * workingRadiusMm(pair, distanceMm);
+  },
+});

@@ -3,7 +3,8 @@
 import type { Movement } from "../movement.ts";
 import { TAU } from "../numeric/angle.ts";
 import { DRAWN_APART_MODULES } from "../numeric/tolerance.ts";
-import { type Contact, contactAt, centreCrossing, driveOf, type Flanks, flanksOf } from "./contact.ts";
+import { type Contact, contactAt } from "./contact.ts";
+import { centreCrossing, driveOf, type Flanks, flanksOf } from "./holding.ts";
 import { type Pair, pairOf, tipToRootMm, workingRadiusMm } from "./pair.ts";
 import { type Touch, touchAt } from "./touch.ts";
 

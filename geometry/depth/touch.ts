@@ -5,7 +5,7 @@
 // where (ρ, β) are polar about the driven's axis (β from the line of centres, forward) and h is half the driven tooth's
 // angle at that radius. The greatest is either where the flanks are tangent, or at a corner of one of them. Lengths in mm.
 import { risingRoot } from "../numeric/root.ts";
-import { TANGENT_RAD } from "../numeric/tolerance.ts";
+import { LEAD_TANGENT_RAD, TANGENT_RAD } from "../numeric/tolerance.ts";
 import type { ProfilePoint } from "../teeth/profile.ts";
 import { type Flank, nodeBefore, nodeBeforeNear, pointAtRadius } from "./flank.ts";
 
@@ -48,11 +48,11 @@ interface Near {
 /** The places, to a chord, beside which the lead is greatest, and the greatest of their leads; −Infinity: nothing in reach. */
 export interface Nearby { readonly places: readonly Near[]; readonly mostRad: number }
 
-/** All in the driver's own axes, where its flank lies still; so only the places found need be turned. */
-export function nearbyPlaces(m: Mating, u: number): Nearby {
+/** All in the driver's own axes, where its flank lies still; so only the places found need be turned. A sweep serves one tooth after another. */
+export function nearbyPlaces(m: Mating, u: number, sweep = sweepOf(m)): Nearby {
   const { driver, driven } = m, cosU = Math.cos(u), sinU = Math.sin(u), axisX = m.axisX * cosU, axisY = -m.axisX * sinU;
   const least = driven.leastRadius ** 2, most = driven.greatestRadius ** 2;
-  const sweep: Sweep = { m, cosU, sinU, axisX, axisY, places: [], mostRad: -Infinity, node: -1, toward: 0, untilRadius: 0, x: 0, y: 0, halfRad: 0, wasRising: false };
+  begin(sweep, cosU, sinU, axisX, axisY);
   let square = NaN, wasIn = false, interval = 0;
   for (let i = 0; i < driver.x.length; i++) {
     const before = square;
@@ -71,17 +71,17 @@ export function nearbyPlaces(m: Mating, u: number): Nearby {
     wasIn = isIn;
   }
   close(sweep);
-  return sweep;
+  return { places: sweep.places, mostRad: sweep.mostRad };
 }
 
-/** What is kept while the driver's flank is gone along: the last sample (node −1: none), and what was found. Owned by one call. */
-interface Sweep {
+/** What is kept while a flank of the driver is gone along: how it stands, the last sample (node −1: none), and what was found. */
+export interface Sweep {
   readonly m: Mating;
-  readonly cosU: number;
-  readonly sinU: number;
-  readonly axisX: number;
-  readonly axisY: number;
-  readonly places: Near[];
+  cosU: number;
+  sinU: number;
+  axisX: number;
+  axisY: number;
+  places: Near[];
   mostRad: number;
   node: number;
   toward: -1 | 0 | 1;
@@ -90,6 +90,19 @@ interface Sweep {
   y: number;
   halfRad: number;
   wasRising: boolean;
+}
+
+export const sweepOf = (m: Mating): Sweep =>
+  ({ m, cosU: 1, sinU: 0, axisX: m.axisX, axisY: 0, places: [], mostRad: -Infinity, node: -1, toward: 0, untilRadius: 0, x: 0, y: 0, halfRad: 0, wasRising: false });
+
+function begin(sweep: Sweep, cosU: number, sinU: number, axisX: number, axisY: number): void {
+  sweep.cosU = cosU;
+  sweep.sinU = sinU;
+  sweep.axisX = axisX;
+  sweep.axisY = axisY;
+  sweep.places = [];
+  sweep.mostRad = -Infinity;
+  sweep.node = -1;
 }
 
 /** The joints of the driven's flank that are crossed between a node and the one before it, in the order in which they are met; squares of radii. */
@@ -160,42 +173,63 @@ function found(sweep: Sweep, near: Near): void {
 export const touchAt = (m: Mating, u: number): Touch | null => touchAmong(m, u, nearbyPlaces(m, u));
 
 /** The foremost touch of those that chords leave in question. */
-export function touchAmong(m: Mating, u: number, { places, mostRad }: Nearby): Touch | null {
+export function touchAmong(m: Mating, u: number, nearby: Nearby): Touch | null {
   let best: Touch | null = null;
-  for (const place of places) {
-    if (place.leadRad < mostRad - m.choosingRad) continue;
-    const touch = touchNear(m, u, place);
+  const t = turned(m, u);
+  for (const at of topsAmong(t, nearby, TANGENT_RAD)) {
+    const touch = touchOf(t, at);
     if (best === null || touch.leadRad > best.leadRad) best = touch;
   }
   return best;
 }
 
-/** The exact touch at a place, climbing to where the lead is greatest. */
-function touchNear(m: Mating, u: number, { node, toward, untilRadius }: Near): Touch {
-  const { pieceOf, param } = m.driver;
-  let from = tryAt(m, u, pieceOf[node], param[node]);
+/** Its lead alone; −Infinity where nothing is in reach. Where the flanks are all but tangent the lead is all but the greatest, so that less will do. */
+export function leadAmong(m: Mating, u: number, nearby: Nearby): number {
+  let most = -Infinity;
+  const t = turned(m, u);
+  for (const at of topsAmong(t, nearby, LEAD_TANGENT_RAD)) most = Math.max(most, leadOf(t, at));
+  return most;
+}
+
+/** With the driver's tooth turned to its place. */
+interface Turned { readonly m: Mating; readonly c: number; readonly s: number }
+
+const turned = (m: Mating, u: number): Turned => ({ m, c: Math.cos(u), s: Math.sin(u) });
+
+const topsAmong = (t: Turned, { places, mostRad }: Nearby, tangentRad: number): Top[] =>
+  places.filter((place) => place.leadRad >= mostRad - t.m.choosingRad).map((place) => topNear(t, place, tangentRad));
+
+/** Where the lead is greatest, and how metal meets metal there. */
+interface Top { readonly piece: number; readonly param: number; readonly how: Touch["how"] }
+
+const top = ({ piece, param }: Trial, how: Touch["how"]): Top => ({ piece, param, how });
+
+/** The exact place, climbing from one nearby. */
+function topNear(t: Turned, { node, toward, untilRadius }: Near, tangentRad: number): Top {
+  const { m } = t, { pieceOf, param } = m.driver;
+  let from = tryAt(t, pieceOf[node], param[node]);
   if (toward !== 0) {
-    const trial = crossing(m, u, from, param[node + toward], untilRadius);
+    const trial = crossing(t, from, param[node + toward], untilRadius);
     const isFoot = untilRadius === (m.driven.side === 1 ? m.driven.leastRadius : m.driven.greatestRadius);
-    if (trial.rising * toward >= 0) return touchOf(m, u, trial, isFoot ? "flanks" : "driven's corner");
-    if (from.rising * toward > 0) return touchOf(m, u, between(m, u, from, trial), "flanks");
+    if (trial.rising * toward >= 0) return top(trial, isFoot ? "flanks" : "driven's corner");
+    if (from.rising * toward > 0) return top(between(t, from, trial, tangentRad), "flanks");
   }
   const step = from.rising > 0 ? 1 : -1;
   for (let next = node + step; next >= 0 && next < param.length; next += step) {
     if (pieceOf[next] !== from.piece) {
       // Two pieces meet here; where both fall away from the joint, the joint itself touches.
-      from = tryAt(m, u, pieceOf[next], param[next]);
-      if (from.rising * step <= 0) return touchOf(m, u, from, "driver's corner");
+      from = tryAt(t, pieceOf[next], param[next]);
+      if (from.rising * step <= 0) return top(from, "driver's corner");
       continue;
     }
-    const trial = tryAt(m, u, from.piece, param[next]);
+    const trial = tryAt(t, from.piece, param[next]);
     const beyond = trial.radiusMm > m.driven.greatestRadius ? m.driven.greatestRadius : trial.radiusMm < m.driven.leastRadius ? m.driven.leastRadius : 0;
-    const reached = beyond === 0 ? trial : crossing(m, u, from, param[next], beyond);
-    if (reached.rising * step < 0) return touchOf(m, u, between(m, u, from, reached), "flanks");
-    if (beyond !== 0) return touchOf(m, u, reached, (beyond === m.driven.greatestRadius) === (m.driven.side === 1) ? "driven's corner" : "flanks");
+    const reached = beyond === 0 ? trial : crossing(t, from, param[next], beyond);
+    if (reached.rising * step < 0) return top(between(t, from, reached, tangentRad), "flanks");
+    if (beyond !== 0) return top(reached, (beyond === m.driven.greatestRadius) === (m.driven.side === 1) ? "driven's corner" : "flanks");
     from = trial;
   }
-  return touchOf(m, u, from, "driver's corner");
+  return top(from, "driver's corner");
 }
 
 /** One place of the driver's flank tried against the driven's. */
@@ -208,9 +242,8 @@ interface Trial {
   readonly rising: number;
 }
 
-function tryAt(m: Mating, u: number, piece: number, param: number): Trial {
+function tryAt({ m, c, s }: Turned, piece: number, param: number): Trial {
   const p = m.driver.pieces[piece].at(param);
-  const c = Math.cos(u), s = Math.sin(u);
   const y = s * p.x - c * p.y, rx = m.facing * (c * p.x + s * p.y - m.axisX), radiusMm = Math.sqrt(rx * rx + y * y);
   const held = Math.min(m.driven.greatestRadius, Math.max(m.driven.leastRadius, radiusMm));
   const q = pointAtRadius(m.driven, held), n = normalAt(m, q, held, rx / radiusMm, y / radiusMm);
@@ -226,31 +259,31 @@ function normalAt(m: Mating, q: ProfilePoint, radiusMm: number, cosine: number, 
 }
 
 /** The place, from one towards a parameter, at which the driven's radius comes to a limit: just short of it. */
-function crossing(m: Mating, u: number, from: Trial, param: number, limitMm: number): Trial {
-  const piece = m.driver.pieces[from.piece], c = Math.cos(u), s = Math.sin(u), side = from.radiusMm < limitMm ? 1 : -1;
+function crossing(t: Turned, from: Trial, param: number, limitMm: number): Trial {
+  const { m, c, s } = t, piece = m.driver.pieces[from.piece], side = from.radiusMm < limitMm ? 1 : -1;
   const way = param - from.param;
   const beyond = (share: number) => {
     const p = piece.at(from.param + share * way);
     return side * (Math.hypot(c * p.x + s * p.y - m.axisX, s * p.x - c * p.y) - limitMm);
   };
-  return tryAt(m, u, from.piece, from.param + (risingRoot(beyond, 0, 1, SHORT_OF) - SHORT_OF) * way);
+  return tryAt(t, from.piece, from.param + (risingRoot(beyond, 0, 1, SHORT_OF) - SHORT_OF) * way);
 }
 
 /** Of the way between two nodes: how far short of a joint or an end it is taken, so that the right piece is met there. */
 const SHORT_OF = 1e-11;
 
 /** Where the lead stops growing between two places of one piece: by secants, halving where one would lead outside. */
-function between(m: Mating, u: number, from: Trial, to: Trial): Trial {
+function between(t: Turned, from: Trial, to: Trial, tangentRad: number): Trial {
   let low = from.param, high = to.param, before = from, last = to;
-  for (let i = 0; i < 50 && Math.abs(last.rising) > TANGENT_RAD; i++) {
+  for (let i = 0; i < 50 && Math.abs(last.rising) > tangentRad; i++) {
     const secant = last.param - (last.rising * (last.param - before.param)) / (last.rising - before.rising);
     const isInside = (secant - low) * (secant - high) < 0 && i % 8 < 7;
     const param = isInside ? secant : (low + high) / 2;
     if (param === low || param === high) break;
     // A secant misses by about the product of the last two misses.
-    if (isInside && Math.abs(last.rising * before.rising) < TANGENT_RAD * SURE_RAD) return { ...last, param };
+    if (isInside && Math.abs(last.rising * before.rising) < tangentRad * SURE_RAD) return { ...last, param };
     before = last;
-    last = tryAt(m, u, from.piece, param);
+    last = tryAt(t, from.piece, param);
     if (last.rising * from.rising > 0) low = param;
     else high = param;
   }
@@ -260,12 +293,10 @@ function between(m: Mating, u: number, from: Trial, to: Trial): Trial {
 /** Radians: how much less than a tangency the product of two misses must be, so that a strongly bent lead still comes to it. */
 const SURE_RAD = 1e-3;
 
-function touchOf(m: Mating, u: number, { piece, param }: Trial, how: Touch["how"]): Touch {
-  const p = m.driver.pieces[piece].at(param), c = Math.cos(u), s = Math.sin(u);
-  const x = c * p.x + s * p.y, y = s * p.x - c * p.y, rx = x - m.axisX, radius = Math.sqrt(rx * rx + y * y);
-  const held = Math.min(m.driven.greatestRadius, Math.max(m.driven.leastRadius, radius)), q = pointAtRadius(m.driven, held);
+function touchOf(t: Turned, at: Top): Touch {
+  const { m, c, s } = t, { p, x, y, rx, radius, held, q } = meetingOf(t, at);
   let nx = c * p.nx + s * p.ny, ny = s * p.nx - c * p.ny;
-  if (how === "driver's corner") {
+  if (at.how === "driver's corner") {
     // There the driven's flank gives the normal; everywhere else the driver's.
     const out = normalAt(m, q, held, (m.facing * rx) / radius, y / radius);
     nx = -out.x;
@@ -275,5 +306,20 @@ function touchOf(m: Mating, u: number, { piece, param }: Trial, how: Touch["how"
   const rate = give === 0 ? 0 : push / give;
   const vx = -y + m.facing * rate * y, vy = x - m.facing * rate * rx;
   const slidingMmPerRad = m.driver.side * (vx * ny - vy * nx);
-  return { leadRad: Math.atan2(y, m.facing * rx) - Math.atan2(q.y, q.x), x, y, nx, ny, rate, slidingMmPerRad, how };
+  return { leadRad: leadFrom(m, rx, y, q), x, y, nx, ny, rate, slidingMmPerRad, how: at.how };
+}
+
+function leadOf(t: Turned, at: Top): number {
+  const { rx, y, q } = meetingOf(t, at);
+  return leadFrom(t.m, rx, y, q);
+}
+
+const leadFrom = (m: Mating, rx: number, y: number, q: ProfilePoint): number => Math.atan2(y, m.facing * rx) - Math.atan2(q.y, q.x);
+
+/** The driver's point p at (x, y), (rx, y) from the driven's axis; and the driven's point q there, or at the end of its flank. */
+function meetingOf({ m, c, s }: Turned, { piece, param }: Top) {
+  const p = m.driver.pieces[piece].at(param);
+  const x = c * p.x + s * p.y, y = s * p.x - c * p.y, rx = x - m.axisX, radius = Math.sqrt(rx * rx + y * y);
+  const held = Math.min(m.driven.greatestRadius, Math.max(m.driven.leastRadius, radius)), q = pointAtRadius(m.driven, held);
+  return { p, x, y, rx, radius, held, q };
 }

@@ -2,9 +2,9 @@
 // worst; from that how far a hole may stray. Everything is worked in the opening from the computed distance: farther for
 // outside gears, nearer for an annulus. Lengths in mm.
 import type { Practice } from "../instrument.ts";
-import { risingRoot } from "../numeric/root.ts";
+import { leastOf, risingRoot, risingRootOfLeast } from "../numeric/root.ts";
 import { WINDOW_MM } from "../numeric/tolerance.ts";
-import { figuresOf } from "./figures.ts";
+import { type Figures, figuresOf } from "./figures.ts";
 import { deeperBy, type Pair, shakeOf, tipToRootMm } from "./pair.ts";
 
 export interface Window {
@@ -26,22 +26,36 @@ export function windowOf(pair: Pair, practice: Practice, figures = figuresOf(pai
   const m = pair.moduleMm, computed = pair.computedMm, shake = shakeOf(pair);
   const at = (opening: number) => deeperBy(pair, -opening, computed);
   const low = Math.max(CLOSEST_MODULES * m, pair.annulus ? -Infinity : -computed), high = Math.min(OPENEST_MODULES * m, pair.annulus ? computed : Infinity);
-  const tip = (opening: number) => tipToRootMm(pair, at(opening));
-  const root = (f: (opening: number) => number, from = low, to = high) => risingRoot(f, from, to, WINDOW_MM);
-  const backlash = (opening: number) => figures.backlashMm(at(opening)) ?? missing(pair, opening);
-  const counted = (opening: number) => figures.countedModules(at(opening)) ?? missing(pair, opening);
-  const unmet = (opening: number) => -figures.meeting(at(opening)).spare;
+  /** The opening, from one to another, at which the least free arc comes to so much. */
+  const arcOpening = (wantedMm: number, from: number, to: number, tightest: number) => risingRootOfLeast({
+    all: (o) => figures.arcs.all(at(o))?.map((arc) => arc - wantedMm) ?? [missing(pair, o)],
+    one: (o, phase) => (figures.arcs.one(at(o), phase) ?? missing(pair, o)) - wantedMm,
+  }, from, to, WINDOW_MM, tightest);
+  const tipOpening = (wantedMm: number) => risingRoot((o) => tipToRootMm(pair, at(o)) - wantedMm, low, high, WINDOW_MM);
 
-  const deepest = root(backlash, root(tip)), closest = deepest + shake;
-  if (unmet(deepest) > 0) return NO_WINDOW;
-  const openest = root(unmet, deepest) - shake;
+  const deepest = arcOpening(0, tipOpening(0), high, figures.tightest), closest = deepest.at + shake;
+  const openest = openestOf(figures, at, deepest.at, high) - shake;
   if (!(closest < openest)) return NO_WINDOW;
-  const works = ordered(at(closest), at(openest));
-  const [least, most] = practice.backlash;
-  const closestWanted = root((o) => counted(o) - least, Math.max(closest, root((o) => tip(o) - practice.tipClearance * m) + shake));
-  if (closestWanted > openest || counted(closestWanted) > most + WINDOW_MM / m) return { ...NO_WINDOW, nearest: works[0], farthest: works[1] };
-  const wanted = ordered(at(closestWanted), at(root((o) => counted(o) - most, closestWanted, openest)));
+  const works = ordered(at(closest), at(openest)), worksOnly = { ...NO_WINDOW, nearest: works[0], farthest: works[1] };
+  const [least, most] = practice.backlash.map((modules) => figures.countedAsMm(modules));
+  if (least === null || most === null) return worksOnly;
+  const closestWanted = arcOpening(least, Math.max(closest, tipOpening(practice.tipClearance * m) + shake), high, deepest.which);
+  if (closestWanted.at > openest) return worksOnly;
+  const openestWanted = arcOpening(most, closestWanted.at, openest, closestWanted.which);
+  if (openestWanted.at === closestWanted.at && (figures.backlashMm(at(closestWanted.at)) ?? Infinity) > most + WINDOW_MM) return worksOnly;
+  const wanted = ordered(at(closestWanted.at), at(openestWanted.at));
   return { nearest: works[0], farthest: works[1], nearestWanted: wanted[0], farthestWanted: wanted[1] };
+}
+
+/** The greatest opening at which teeth still take over from one another, not under one at which they have room; −Infinity where not even there. */
+function openestOf(figures: Figures, at: (opening: number) => number, deepest: number, high: number): number {
+  const spares = figures.spares.all(at(deepest));
+  if (spares === null || spares[leastOf(spares)] < 0) return -Infinity;
+  // What is to spare rises as the pair is closed; a tip that butts is the first to ask for.
+  return -risingRootOfLeast({
+    all: (closing) => figures.spares.all(at(-closing)) ?? [-Infinity],
+    one: (closing, phase) => figures.spares.one(at(-closing), phase) ?? -Infinity,
+  }, -high, -deepest, WINDOW_MM, 0).at;
 }
 
 /** From where a pair stands to the nearer of the wanted limits, negative outside them; null where there are none. */

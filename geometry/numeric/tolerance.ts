@@ -44,6 +44,8 @@ export const DRAWN_APART_MODULES = 0.006;
 export const CHOOSING_MODULES = 0.02;
 /** Radians. Flanks that lean against one another by less are tangent; the rate there is then right to about as much. */
 export const TANGENT_RAD = 1e-11;
+/** Radians. The same where only the lead is asked, which then falls short of the greatest by far less than rounding in mm. */
+export const LEAD_TANGENT_RAD = 1e-7;
 /** Of a radius. A point so near a circle lies on it: some hundred roundings, and a hundred times finer than any figure needs. */
 export const ON_CIRCLE_RATIO = 2e-14;
 /** mm. How near the limits of a pair's distance are brought: far finer than a hole can be drilled. */

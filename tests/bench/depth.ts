@@ -1,7 +1,8 @@
 // One pair of each form brought together over 240 phases, its window beside it; and all engagements of chains of clock
 // wheels and pinions of 15, 30 and 60 arbors examined and depthed in full, where time for each pair should not grow.
-import { type Contact, contactAt, flanksOf } from "../../geometry/depth/contact.ts";
+import { type Contact, contactAt } from "../../geometry/depth/contact.ts";
 import { depthingOf } from "../../geometry/depth/depthing.ts";
+import { flanksOf } from "../../geometry/depth/holding.ts";
 import { pairOf } from "../../geometry/depth/pair.ts";
 import { windowOf } from "../../geometry/depth/window.ts";
 import { depthsOf, type Instrument, type Movement, type Part, workOut } from "../../geometry/index.ts";

@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Contact, contactAt, driveOf, flanksOf, freeArcsAt } from "../../../geometry/depth/contact.ts";
+import { type Contact, contactAt } from "../../../geometry/depth/contact.ts";
 import { flankOf } from "../../../geometry/depth/flank.ts";
+import { driveOf, flanksOf } from "../../../geometry/depth/holding.ts";
 import { involuteBacklashMm, involuteContactRatio, involuteInterferes, involuteSpan } from "../../../geometry/depth/involute.ts";
 import { involutePairOf, type Pair, pairOf, workingRadiusMm } from "../../../geometry/depth/pair.ts";
+import { freeArcsOf } from "../../../geometry/depth/phases.ts";
 import { type Mating, touchAt } from "../../../geometry/depth/touch.ts";
 import type { Part } from "../../../geometry/instrument.ts";
 import { toDeg } from "../../../geometry/numeric/angle.ts";
@@ -217,7 +219,7 @@ describe("whole pairs of clock teeth and lanterns", () => {
     for (const module of [0.5, 1, 2])
       for (const [leaves, share] of [[8, 1 / 6], [12, 1 / 10]]) {
         const { pair, distance, radius } = run(wheel("A1", 8 * leaves, { ...clock, module }), pinion("B1", leaves, { ...clock, module }));
-        expect(freeArcsAt(flanksOf(pair), distance, 60)!.leastRad * radius).toBeCloseTo(share * Math.PI * module, 6);
+        expect(least(freeArcsOf(flanksOf(pair), 60).all(distance)!) * radius).toBeCloseTo(share * Math.PI * module, 6);
       }
   });
   it("[DEPTH11] scaling by the module changes nothing but lengths", () => {
@@ -248,7 +250,7 @@ describe("whole pairs of clock teeth and lanterns", () => {
       for (let opened = -0.2; opened <= 0.6; opened += 0.05) {
         const distance = from + way * opened;
         // An annulus opens as its pinion comes nearer, and its working circle then shrinks: the turn of the driven is what opens.
-        const arc = freeArcsAt(flanks, distance, 48)!.leastRad * workingRadiusMm(flanks.pair, flanks.pair.annulus ? from : distance);
+        const arc = least(freeArcsOf(flanks, 48).all(distance)!) * workingRadiusMm(flanks.pair, flanks.pair.annulus ? from : distance);
         expect(arc).toBeGreaterThanOrEqual(last - 1e-9);
         last = arc;
       }

@@ -51,6 +51,21 @@ describe("a pair depthed", () => {
     expect(loose.holeTolerance).toBeNull();
     expect(loose.says).toContain("no distance lets them work");
   });
+  it("[DEPTH17] [DEPTH14] has no distance in its window at which a tip butts or the driven waits, of any form", () => {
+    const filed = { form: "straight" };
+    for (const [a, b] of [[wheel("A1", 60, filed), pinion("B1", 8, filed)], [wheel("A1", 40, filed), wheel("B1", 50, filed)], [pinion("A1", 8, clock), wheel("B1", 60, clock)],
+      [lantern("A1", 8, 1.2), wheel("B1", 64, clock)], [wheel("A1", 96, clock), pinion("B1", 12, clock)]]) {
+      const movement = pairStand(a, b, undefined, { runout: 0, sideshake: 0 }), { window: { nearest, farthest } } = depthingOf(movement, 0);
+      for (let i = 0; i <= 12; i++) {
+        const there = depthingOf(movement, 0, nearest! + (i / 12) * (farthest! - nearest!) - 1e-6);
+        expect(there.butting).toBe(false);
+        expect(there.contactRatio).toBeGreaterThanOrEqual(1);
+        expect(there.rate.least).toBeGreaterThan(0);
+      }
+      const beyond = depthingOf(movement, 0, farthest! + 1e-4);
+      expect(beyond.butting || beyond.contactRatio! < 1).toBe(true);
+    }
+  });
   it("[DEPTH16] butts when so shallow that a tip comes in against a tip", () => {
     const butts = (opened: number) => depthingOf(clockPair(34 + opened), 0).butting;
     expect(butts(0)).toBe(false);
