@@ -51,7 +51,8 @@ export { checkTable, nearestSetting, settingUp, turnsAtDay, type PointerSetting,
 export { marksBy, type MarkLaw, type UnevenMark } from "./dials/uneven.ts";
 /** Dials as they are drawn, said by the file or laid out. */
 export { facesOf } from "./dials/faces.ts";
-export { dialsFor, facesBy, roman, type Face, type FaceRing, type Laws, type Letter, type Mark } from "./dials/face.ts";
+export { dialsFor } from "./dials/said.ts";
+export { facesBy, roman, type Face, type FaceRing, type Laws, type Letter, type Mark } from "./dials/face.ts";
 
 // What an instrument is.
 /** An instrument as its file says it, field by field. */

@@ -3,8 +3,9 @@
 // laid out for the displays of each axis, by the lengths of their pointers.
 import type { Aperture, Dial, DialRing } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
-import { SAME_AXIS_MM, WHOLE_DIVISIONS } from "../numeric/tolerance.ts";
-import { partOf, pointerOf } from "../sky/shown.ts";
+import { WHOLE_DIVISIONS } from "../numeric/tolerance.ts";
+import { partOf } from "../sky/shown.ts";
+import { laidOut } from "./layout.ts";
 import type { MarkLaw, UnevenMark } from "./uneven.ts";
 
 export interface Mark {
@@ -44,17 +45,7 @@ export interface Face {
 export type Laws = (law: MarkLaw) => readonly UnevenMark[];
 
 /** Every dial of a movement. */
-export const facesBy = (movement: Movement, laws: Laws): Face[] => (movement.instrument.dials ?? dialsFor(movement)).map((dial) => faceOf(movement, dial, laws));
-
-/**
- * The dials that are drawn where none are said, as the file would say them: one an axis, the greatest first; in each a ring
- * for every display, shortest pointer first, and outside them one for a display without a pointer.
- */
-export function dialsFor(movement: Movement): Dial[] {
-  const taken = new Set(idsOf(movement)), sizeOf = (d: Dial) => d.rings[d.rings.length - 1].outsideDiameter;
-  return axesOf(movement).map((displays): Dial => ({ id: "", name: displays.length === 1 ? movement.displays[displays[0]].name : "Main dial", rings: ringsFor(movement, displays) }))
-    .sort((a, b) => sizeOf(b) - sizeOf(a)).map((dial, i) => ({ ...dial, id: freeId(taken, i === 0 ? "dial" : `dial${i + 1}`) }));
-}
+export const facesBy = (movement: Movement, laws: Laws): Face[] => (movement.instrument.dials ?? laidOut(movement)).map((dial) => faceOf(movement, dial, laws));
 
 /** At most so many letters stand on a ring. */
 const MOST_LETTERS = 24;
@@ -125,53 +116,4 @@ function unevenOf(ring: DialRing, laws: Laws): readonly UnevenMark[] | null {
   return ring.follows === undefined ? null : laws(ring.follows);
 }
 
-/** Displays by the axis they are read on. */
-function axesOf(movement: Movement): number[][] {
-  const groups: { x: number; y: number; displays: number[] }[] = [];
-  movement.displays.forEach((d, i) => {
-    const { x, y } = movement.arbors[d.arbor];
-    const group = groups.find((g) => Math.hypot(g.x - x, g.y - y) < SAME_AXIS_MM);
-    if (group) group.displays.push(i);
-    else groups.push({ x, y, displays: [i] });
-  });
-  return groups.map((g) => g.displays);
-}
-
-function ringsFor(movement: Movement, displays: readonly number[]): DialRing[] {
-  const lengthOf = (display: number) => pointerOf(movement, display)?.length ?? Infinity;
-  let taken = 0;
-  return [...displays].sort((a, b) => lengthOf(a) - lengthOf(b)).map((display): DialRing => {
-    const length = lengthOf(display);
-    const inside = tenthsUp(2 * Math.max(Number.isFinite(length) ? 0.97 * length : LEAST_RADIUS_MM, taken + BETWEEN_RINGS_MM));
-    const outside = tenthsUp(inside + 2 * Math.min(9, Math.max(2.2, 0.075 * inside)));
-    taken = outside / 2;
-    const { id, name, divisions } = movement.displays[display], labels = daysOfWeek(movement, display);
-    const parts = divisions <= 24 ? 4 : divisions <= 60 ? 2 : 1;
-    return { display: id, name, insideDiameter: inside, outsideDiameter: outside, ...(parts === 1 ? {} : { parts }), ...(labels ? { labels } : {}) };
-  });
-}
-
-/** Of a ring for a display that has no pointer; and air from one ring to the next. */
-const LEAST_RADIUS_MM = 12, BETWEEN_RINGS_MM = 0.8;
-
-/** Seven divisions of a turn in seven days are the days of the week. */
-function daysOfWeek(movement: Movement, display: number): string[] | null {
-  const { divisions, wanted } = movement.displays[display];
-  return divisions === 7 && wanted === 7 ? ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] : null;
-}
-
 const isWhole = (n: number): boolean => Math.abs(n - Math.round(n)) < WHOLE_DIVISIONS;
-const tenthsUp = (mm: number): number => Math.ceil(10 * mm) / 10;
-
-function idsOf({ instrument }: Movement): string[] {
-  return [...instrument.arbors.flatMap((a) => [a.id, ...a.parts.map((p) => p.id)]), ...instrument.frame.plates.map((p) => p.id),
-    ...instrument.frame.pillars.map((p) => p.id), ...instrument.engagements.map((e) => e.id ?? `${e.driver}-${e.driven}`),
-    ...(instrument.displays ?? []).map((d) => d.id), "case", "input"];
-}
-
-function freeId(taken: Set<string>, wanted: string): string {
-  let id = wanted;
-  for (let k = 2; taken.has(id); k++) id = `${wanted}-${k}`;
-  taken.add(id);
-  return id;
-}
