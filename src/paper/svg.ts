@@ -1,6 +1,7 @@
 // A drawing as SVG, in true millimetres. Texts stay text; each is set to the width the page was laid out with.
 import { type Drawing, type Entity, type Face, HATCH_WIDTH_MM, hatchLines, INKS, type LineKind, PENS } from "./drawing.ts";
 import { typeSizeMm } from "./lettering.ts";
+import { thousandths as n } from "./words.ts";
 
 const FONTS: Readonly<Record<Face, string>> = {
   roman: `font-family="${serif()}"`,
@@ -87,6 +88,4 @@ function textElement(e: Extract<Entity, { kind: "text" }>, paper: number): strin
 function serif(): string { return "'Palatino Linotype',Palatino,'Book Antiqua','TeX Gyre Pagella','DejaVu Serif Condensed',Georgia,serif"; }
 function figures(): string { return "Menlo,Consolas,'Fira Code','DejaVu Sans Mono',monospace"; }
 function p(x: number, y: number, paper: number): string { return `${n(x)} ${n(paper - y)}`; }
-/** To a thousandth of a millimetre, without a minus before nothing. */
-function n(value: number): string { return String(Number(value.toFixed(3)) || 0); }
 function escaped(text: string): string { return text.replace(/[&<>"]/g, (c) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[c]!); }

@@ -6,6 +6,10 @@ export function fixed(value: number, places: number): string {
   return value < 0 && Number(written) !== 0 ? `−${written}` : written;
 }
 
+/** For files: to so many parts of one (at most a million), without a minus before nothing and never with an exponent. */
+export const inParts = (value: number, parts: number): string => String(Math.round(value * parts) / parts || 0);
+export const thousandths = (value: number): string => inParts(value, 1e3);
+
 /** As few places as say it, at most so many. */
 export function short(value: number, places = 3): string {
   const written = fixed(value, places);

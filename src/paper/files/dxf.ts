@@ -1,6 +1,7 @@
 // A drawing for cutters and draughtsmen: DXF of release 12, which every reader takes, in mm, one layer for each line
 // kind. The group codes are those of the published DXF reference, release 12 (from memory).
 import { type Drawing, type Entity, hatchLines, type LineKind, PENS } from "../drawing.ts";
+import { inParts } from "../words.ts";
 
 export type DxfLayer = "WIDE" | "NARROW" | "CHAIN" | "DOUBLE_DOT" | "DASHED" | "HATCH" | "FILL" | "TEXT" | "CUT" | "NOTE";
 
@@ -65,7 +66,7 @@ const section = (name: string, body: string): string => g(0, "SECTION") + g(2, n
 const table = (name: string, count: number, body: string): string => g(0, "TABLE") + g(2, name) + g(70, count) + body + g(0, "ENDTAB");
 const g = (code: number, value: string | number): string => `${code}\r\n${value}\r\n`;
 /** To a hundred-thousandth of a mm, without a minus before nothing. */
-const n = (value: number): string => String(Number(value.toFixed(5)) || 0);
+const n = (value: number): string => inParts(value, 1e5);
 /** ø, ° and ± by the format's own signs, any other letter beyond plain ones by its number. */
 const written = (text: string): string => text.replace(/[\r\n]+/g, " ").replace(/ø|⌀/g, "%%c").replace(/°/g, "%%d").replace(/±/g, "%%p").replace(/’|‘/g, "'")
   .replace(/[^ -~]/gu, (letter) => [...letter].map((c) => `\\U+${c.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}`).join(""));

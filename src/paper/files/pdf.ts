@@ -2,8 +2,10 @@
 // every sheet. Millimetres on the page by one scale at its head. Letters are those of the fonts that are handed in, set
 // to the width the page was laid out with.
 import fontkit from "@pdf-lib/fontkit";
+import { strToU8, zlibSync } from "fflate";
 import { PDFDocument, type PDFFont, PDFHexString, PDFName, PDFNumber, type PDFPage, type PDFRef } from "pdf-lib";
 import { type Drawing, type Entity, type Face, HATCH_WIDTH_MM, hatchLines, type Ink, INKS, type LineKind, PENS, type PlanSheet, type TextEntity } from "../drawing.ts";
+import { thousandths as n } from "../words.ts";
 
 /** Bytes of a TrueType font for each face. */
 export type Fonts = Readonly<Record<Face, Uint8Array>>;
@@ -13,6 +15,8 @@ const POINTS_A_MM = 72 / 25.4;
 const CAPITAL = 0.729;
 /** Half a circle's quarter as one Bézier curve: off by at most 0.03 % of the radius. */
 const ROUND = 0.5522847498;
+/** Of 9: higher ones take many times as long for a few hundredths less. */
+const LEVEL = 5;
 
 export async function plansPdf(title: string, sheets: readonly PlanSheet[], fonts: Fonts): Promise<Uint8Array> {
   const pdf = await PDFDocument.create({ updateMetadata: false });
@@ -21,20 +25,38 @@ export async function plansPdf(title: string, sheets: readonly PlanSheet[], font
   pdf.setProducer("Endshake");
   pdf.setCreator("Endshake");
   // Of a face that no sheet uses nothing is embedded.
-  const faces = new Map<Face, PDFFont>();
+  const faces = new Map<Face, Letters>();
   for (const face of Object.keys(fonts) as Face[])
     if (sheets.some((s) => s.pages.some((p) => p.entities.some((e) => e.kind === "text" && e.face === face))))
-      faces.set(face, await pdf.embedFont(fonts[face], { subset: true, features: { liga: false, dlig: false } }));
+      faces.set(face, lettersOf(await pdf.embedFont(fonts[face], { subset: true })));
   const marks: { readonly title: string; readonly page: PDFPage }[] = [];
   for (const sheet of sheets)
     sheet.pages.forEach((drawing, i) => {
       const page = pdf.addPage([drawing.width * POINTS_A_MM, drawing.height * POINTS_A_MM]);
       if (i === 0) marks.push({ title: sheet.title, page });
-      for (const [face, font] of faces) page.node.setFontDictionary(PDFName.of(face), font.ref);
-      page.node.addContentStream(pdf.context.register(pdf.context.flateStream(contentOf(drawing, faces))));
+      for (const [face, { font }] of faces) page.node.setFontDictionary(PDFName.of(face), font.ref);
+      const content = zlibSync(strToU8(contentOf(drawing, faces), true), { level: LEVEL });
+      page.node.addContentStream(pdf.context.register(pdf.context.stream(content, { Filter: "FlateDecode" })));
     });
   bookmark(pdf, marks);
   return pdf.save({ addDefaultPage: false, objectsPerTick: Infinity });
+}
+
+/** A font and what each letter is in it: its code, and its width in thousandths of the type size. Each letter is asked for once. */
+interface Letters { readonly font: PDFFont; of(letter: string): { readonly code: string; readonly width: number } }
+
+function lettersOf(font: PDFFont): Letters {
+  const known = new Map<string, { readonly code: string; readonly width: number }>();
+  return {
+    font,
+    of(letter) {
+      const before = known.get(letter);
+      if (before) return before;
+      const found = { code: font.encodeText(letter).asString(), width: font.widthOfTextAtSize(letter, 1000) };
+      known.set(letter, found);
+      return found;
+    },
+  };
 }
 
 function bookmark(pdf: PDFDocument, marks: readonly { readonly title: string; readonly page: PDFPage }[]): void {
@@ -51,7 +73,7 @@ function bookmark(pdf: PDFDocument, marks: readonly { readonly title: string; re
   pdf.catalog.set(PDFName.of("PageMode"), PDFName.of("UseOutlines"));
 }
 
-function contentOf(drawing: Drawing, faces: ReadonlyMap<Face, PDFFont>): string {
+function contentOf(drawing: Drawing, faces: ReadonlyMap<Face, Letters>): string {
   const said: string[] = [`${POINTS_A_MM} 0 0 ${POINTS_A_MM} 0 0 cm 1 j`];
   let pen = "";
   for (const e of drawing.entities) {
@@ -109,15 +131,20 @@ function loop(points: readonly number[], closed: boolean): string {
   return said.join(" ") + (closed ? " h" : "");
 }
 
-function textOf(e: TextEntity, faces: ReadonlyMap<Face, PDFFont>): string {
-  const font = faces.get(e.face), size = e.height / CAPITAL;
-  if (!font) return "";
-  const natural = font.widthOfTextAtSize(e.text, size), squeeze = natural > 0 ? (100 * e.width) / natural : 100;
+/** Letter by letter, accents composed: what is set has one code a letter and neither kerns nor joins. */
+function textOf(e: TextEntity, faces: ReadonlyMap<Face, Letters>): string {
+  const letters = faces.get(e.face), size = e.height / CAPITAL;
+  if (!letters) return "";
+  let codes = "", thousandths = 0;
+  for (const letter of e.text.normalize("NFC")) {
+    const { code, width } = letters.of(letter);
+    codes += code;
+    thousandths += width;
+  }
+  const natural = (thousandths * size) / 1000, squeeze = natural > 0 ? (100 * e.width) / natural : 100;
   const a = (e.turn * Math.PI) / 180, back = e.align === "left" ? 0 : e.align === "middle" ? e.width / 2 : e.width;
   const c = Math.cos(a), s = Math.sin(a);
-  return `BT /${e.face} ${n(size)} Tf ${n(squeeze)} Tz ${n(c)} ${n(s)} ${n(-s)} ${n(c)} ${p(e.x - back * c, e.y - back * s)} Tm ${font.encodeText(e.text).toString()} Tj ET`;
+  return `BT /${e.face} ${n(size)} Tf ${n(squeeze)} Tz ${n(c)} ${n(s)} ${n(-s)} ${n(c)} ${p(e.x - back * c, e.y - back * s)} Tm <${codes}> Tj ET`;
 }
 
 const p = (x: number, y: number): string => `${n(x)} ${n(y)}`;
-/** To a ten-thousandth, without a minus before nothing. */
-const n = (value: number): string => String(Number(value.toFixed(4)) || 0);

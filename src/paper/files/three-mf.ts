@@ -3,6 +3,7 @@
 import { meshOf, type Mesh, type Movement, thingsOf } from "../../../geometry/index.ts";
 import { textFile } from "./file.ts";
 import { zipOf } from "./zip.ts";
+import { inParts } from "../words.ts";
 
 /** mm: breadth of the plate that parts are laid on, and the air between them. */
 const BED_MM = 220, AIR_MM = 5;
@@ -72,5 +73,5 @@ export function boundsOf({ positions }: Mesh): readonly [Corner, Corner] {
 }
 
 /** To a hundred-thousandth of a mm. */
-const n = (value: number): string => String(Number(value.toFixed(5)) || 0);
+const n = (value: number): string => inParts(value, 1e5);
 const escaped = (text: string): string => text.replace(/[&<>"]/g, (c) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[c]!);
