@@ -3,6 +3,7 @@ import { benchDepth } from "./depth.ts";
 import { benchExamining } from "./examining.ts";
 import { benchFiles } from "./files.ts";
 import { benchGaps } from "./gaps.ts";
+import { benchKeystroke } from "./keystroke.ts";
 import { figure, table } from "./measure.ts";
 import { benchMeshes } from "./meshes.ts";
 import { benchNumbers } from "./numbers.ts";
@@ -14,6 +15,7 @@ process.stdout.write(table("Meshes, one wheel, against ExtrudeGeometry", [
   ["", "ours ms", "peer ms", "times", "points", "triangles", "checksum mm³"],
   ...benchMeshes().map((b) => [b.name, figure(b.oursMs), figure(b.peerMs), `${figure(b.times)} ×`, `${b.points}`, `${b.triangles}`, b.checksum.toFixed(3)]),
 ]));
+process.stdout.write(`\n${benchKeystroke()}`);
 process.stdout.write(`\n${benchSearching()}`);
 process.stdout.write(`\n${benchWholeTurn()}`);
 process.stdout.write(`\n${benchNumbers()}`);
