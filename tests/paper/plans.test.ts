@@ -50,7 +50,7 @@ describe("every page", () => {
     const kinds = new Set(["wheel", "pinion", "arbor", "piece", "hands", "ratchet", "fit", "housing"]);
     const crossed = all.filter(({ sheet }) => kinds.has(sheet.kind)).flatMap(({ of, page }) => {
       const strokes = page.entities.filter((e) => e.layer === "part" || e.layer === "dimension").flatMap(strokesOf);
-      return page.entities.filter((e) => e.kind === "text").filter((t) => strokes.some((s) => crosses(s, textBox(t)))).map((t) => `${of}: ${t.text}`);
+      return page.entities.filter((e) => e.kind === "text").filter((t) => { const box = textBox(t); return strokes.some((s) => crosses(s, box)); }).map((t) => `${of}: ${t.text}`);
     });
     expect(crossed).toEqual([]);
   });

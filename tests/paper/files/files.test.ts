@@ -7,9 +7,10 @@ import validator from "gltf-validator";
 import { DOMParser } from "linkedom";
 import Module from "manifold-3d";
 import type { Instrument } from "../../../geometry/instrument.ts";
-import { meshOf, plateFigures, thingsOf, volumeMmCu, windowsOf, workOut } from "../../../geometry/index.ts";
+import { examine, meshOf, plateFigures, thingsOf, volumeMmCu, windowsOf, workOut } from "../../../geometry/index.ts";
 import { exportSteps, filesOf } from "../../../src/paper/files/export.ts";
 import { FORMATS } from "../../../src/paper/files/formats.ts";
+import { movementThreeMf } from "../../../src/paper/files/three-mf.ts";
 import { zipOf } from "../../../src/paper/files/zip.ts";
 import { distinct, fileName, type OutFile } from "../../../src/paper/files/file.ts";
 import { tableCsv } from "../../../src/paper/files/csv.ts";
@@ -34,14 +35,16 @@ beforeAll(async () => {
 }, 120_000);
 
 describe("all files", () => {
-  it("[OUT1] are the same byte for byte every time, and so is their archive, which gives each of them back", async () => {
+  it("[OUT1] are the same byte for byte every time", async () => {
     const again = await filesOf(structuredClone(dial), fonts, HOW);
     expect(again.map((f) => f.name)).toEqual(files.map((f) => f.name));
     expect(again.filter((f, i) => Buffer.compare(f.bytes, files[i]!.bytes) !== 0).map((f) => f.name)).toEqual([]);
-    const zip = zipOf(files), entries = unzipSync(zip);
-    expect(Buffer.compare(zip, zipOf(again))).toBe(0);
-    expect(Object.keys(entries)).toHaveLength(files.length);
-    for (const f of files) expect(Buffer.compare(entries[f.name]!, f.bytes)).toBe(0);
+  });
+  it("[OUT1] are given back by their archive, which is the same every time", () => {
+    const few = files.filter((f) => !/^(svg|dxf|stl)/.test(f.name)), zip = zipOf(few), entries = unzipSync(zip);
+    expect(Buffer.compare(zip, zipOf(few.map((f) => ({ ...f, bytes: f.bytes.slice() }))))).toBe(0);
+    expect(Object.keys(entries)).toHaveLength(few.length);
+    for (const f of few) expect(Buffer.compare(entries[f.name]!, f.bytes)).toBe(0);
   });
   it("[OUT1] come one after another with how much is done, rising, and only those of the formats that are asked for", async () => {
     const done: number[] = [], names: string[] = [];
@@ -57,7 +60,8 @@ describe("all files", () => {
     expect([fileName("Räd/1 ø"), fileName("../.."), fileName("")]).toEqual(["Ra-d-1", "part", "part"]);
   });
   it("[OUT3] of an instrument that fouls say so, and those of another do not", async () => {
-    const fouls = await filesOf(read("estuary-dial-first-draft"), fonts, { ...HOW, formats: FORMATS });
+    const fouls = await filesOf(everyKind, fonts, { ...HOW, formats: FORMATS });
+    expect(examine(workOut(everyKind)).counts.foul).toBeGreaterThan(0);
     const says = async (f: OutFile): Promise<boolean> => {
       if (f.name.endsWith(".pdf")) {
         const pdf = await openPdf(f.bytes);
@@ -160,12 +164,13 @@ describe("solids", () => {
     }
   });
   it("[OUT8] the 3MF says millimetres, has one named closed object a part, each laid on the plate without touching another", () => {
-    const entries = unzipSync(file("parts.3mf"));
+    // Every kind of part: solids are as many as a reader of XML goes through in a moment.
+    const trial = workOut(everyKind), entries = unzipSync(movementThreeMf(trial, []));
     expect(Object.keys(entries).sort()).toEqual(["3D/3dmodel.model", "[Content_Types].xml", "_rels/.rels"]);
     const model = new DOMParser().parseFromString(strFromU8(entries["3D/3dmodel.model"]!), "text/xml") as unknown as Document;
     expect(model.querySelector("model")!.getAttribute("unit")).toBe("millimeter");
     const objects = [...model.querySelectorAll("object")], items = [...model.querySelectorAll("item")];
-    expect(objects.map((o) => o.getAttribute("name"))).toEqual(thingsOf(movement).map((t) => `${t.kind} ${t.id}`));
+    expect(objects.map((o) => o.getAttribute("name"))).toEqual(thingsOf(trial).map((t) => `${t.kind} ${t.id}`));
     expect(items.map((i) => i.getAttribute("objectid"))).toEqual(objects.map((o) => o.getAttribute("id")));
     const boxes = objects.map((o, i) => {
       const at = ["x", "y", "z"] as const, vertices = [...o.querySelectorAll("vertex")].map((v) => at.map((k) => Number(v.getAttribute(k))));
