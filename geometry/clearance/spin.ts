@@ -28,15 +28,17 @@ export function spinOf(movement: Movement, uneven: readonly Uneven[], a: Thing, 
   const roundAndStill = (thing: Thing, turn: unknown) => (turn === null || thing.plate !== null) && thing.axis.swings.length === 0;
   if (roundAndStill(a, turnA) && roundAndStill(b, turnB)) return null;
   if (turnA === "no rate" || turnB === "no rate") return null;
-  const swingsA = swingsOf(movement, uneven, a), swingsB = swingsOf(movement, uneven, b);
-  if (swingsA === null || swingsB === null) return null;
+  const allA = swingsOf(movement, uneven, a), allB = swingsOf(movement, uneven, b);
+  if (allA === null || allB === null) return null;
+  const swingsA = notAmong(allB, allA), swingsB = notAmong(allA, allB);
   const still = Math.hypot(a.axis.x - b.axis.x, a.axis.y - b.axis.y) > SAME_AXIS_MM;
   const turnings = [turnA, turnB, ...swingsA.map((s) => s.turning), ...swingsB.map((s) => s.turning)].filter((t) => t !== null);
   const reference = still || turnings.some((t) => isZero(t.rate)) ? ZERO : turnings[0]?.rate ?? ZERO;
   const sign = movement.instrument.input.sense === "clockwise" ? -1 : 1;
   const motion: Motion = { a, b, flatA, flatB, turnA, turnB, swingsA, swingsB, turnings, sign };
   const seen = seenFrom(motion, reference);
-  const inFrame = isZero(reference) ? seen : seenFrom(motion, ZERO);
+  const inFrame = isZero(reference) && swingsA.length === allA.length ? seen
+    : seenFrom({ ...motion, swingsA: allA, swingsB: allB, turnings: [...turnings, ...allA.map((s) => s.turning)] }, ZERO);
   return seen.slopes.every(Number.isFinite) ? {
     phases: seen.phases, slopes: seen.slopes,
     gap: (turns) => apart(flatA, seen.standA(turns), flatB, seen.standB(turns)),
@@ -115,7 +117,7 @@ interface Turning {
   readonly rate: Ratio;
   readonly leads: readonly { readonly uneven: Uneven; readonly share: number; /** Of the pin against its frame. */ readonly rate: Ratio }[];
 }
-interface Swung { readonly turning: Turning; readonly x: number; readonly y: number }
+interface Swung { readonly carrier: number; readonly turning: Turning; readonly x: number; readonly y: number }
 
 function turningOf(movement: Movement, uneven: readonly Uneven[], arbor: number): Turning | "no rate" {
   if (arbor < 0) return { rate: ZERO, leads: [] };
@@ -143,12 +145,16 @@ function swingsOf(movement: Movement, uneven: readonly Uneven[], thing: Thing): 
     if ((rider.arbor.rides?.radius ?? 0) > 0) {
       const turning = turningOf(movement, uneven, on);
       if (turning === "no rate") return null;
-      if (!isZero(turning.rate)) swings.push({ turning, x: rider.x - carrier.x, y: rider.y - carrier.y });
+      if (!isZero(turning.rate)) swings.push({ carrier: on, turning, x: rider.x - carrier.x, y: rider.y - carrier.y });
     }
     rider = carrier;
   }
   return swings;
 }
+
+/** Those of the swings that the other does not share: what carries both alike changes nothing between them. */
+const notAmong = (others: readonly Swung[], swings: readonly Swung[]): Swung[] =>
+  swings.filter((s) => !others.some((o) => o.carrier === s.carrier && o.x === s.x && o.y === s.y));
 
 /** Greatest radians of deviation for a radian of the pin. Source: the direction of a point on a circle from an eccentric place turns at most ρ/|ρ − e| as fast. */
 function steepest(u: Uneven): number {

@@ -59,6 +59,28 @@ describe("two things in motion", () => {
     expect(Math.hypot(place.x - 29.5, place.y)).toBeLessThan(0.6);
   });
 
+  it("[SPIN1] what one carrier carries alike does not turn against itself: a pipe on a stud, and what stands on the stud", () => {
+    // Planet S rolls round the fixed 200: (S − 1) = 200/100, so S = 3; the pipe Q goes with the carrier's own turn, 1.
+    const carried = (a: string, b: string) => spinBetween({
+      arbors: [arbor("F", [wheel("f", 200, 2)], { x: 0, y: 0, fixed: true }),
+        arbor("A", [], { rides: { on: "F", radius: 0, angle: 0 }, diameter: 4, foot: 8, head: 12 }),
+        arbor("S", [wheel("s", 100, 2), pointer("hand", 20, 90, 25), wheel("round", 30, 20)], { rides: { on: "A", radius: 75, angle: 40 } }),
+        arbor("Q", [pointer("other", 15, 10, 25)], { rides: { on: "S", radius: 0, angle: 0 }, diameter: 4, foot: 14 })],
+      engagements: [{ driver: "f", driven: "s" }], couplings: [{ kind: "friction", between: ["A", "Q"] }],
+    }, a, b);
+    const hands = carried("hand", "other");
+    expect(writeRatio(cycleOf(hands.phases))).toBe("1/2");
+    expect(firstAtMost(hands, 0)?.turns).toBe(0);
+    // A wheel and a hand on one axis: the same at every turn, and nothing to search.
+    const still = carried("round", "other");
+    expect(still.phases).toEqual([]);
+    expect(leastGap(still)).toMatchObject({ turns: 0, proved: true });
+    const place = hands.place(0);
+    expect(Math.hypot(place.x - 75 * Math.cos((40 * Math.PI) / 180), place.y - 75 * Math.sin((40 * Math.PI) / 180))).toBeLessThan(20);
+    const quarter = hands.place(0.25);
+    expect(Math.hypot(quarter.x - 75 * Math.cos((-50 * Math.PI) / 180), quarter.y - 75 * Math.sin((-50 * Math.PI) / 180))).toBeLessThan(20);
+  });
+
   it("[SPIN4] a carried arbor is followed round, and by a pin and slot unevenly", () => {
     const carried = spinBetween({
       arbors: [arbor("A", [{ id: "arm", kind: "arm", length: 20, width: 4, angle: 0, z: 3, thickness: 1 }], { x: 0, y: 0 }),
