@@ -53,7 +53,7 @@ function followed(swept: Verdict, spin: Spin, planLoss: number, planGap: number,
   const verdict: Verdict = judged.severity === "foul" ? { ...judged, way: "plan", ...plan, wanted: planGap } : judged;
   if (verdict.severity === "free") return { ...verdict, meeting: null, proved: true };
   const asBadMm = planLoss + (verdict.severity === "foul" ? AT_LIMIT_MM : planGap - AT_LIMIT_MM);
-  const first = firstAtMost(spin, Math.max(asBadMm, nearest.gap + FOLLOW_MM));
+  const first = firstAtMost(spin, Math.max(asBadMm, nearest.gap + FOLLOW_MM), 0, nearest.boxes);
   if (first === null || !first.proved || alwaysAtMost(spin, asBadMm)) return { ...verdict, meeting: null, proved: first?.proved ?? true };
   return { ...verdict, proved: true, meeting: {
     turns: first.turns, nearest: { turns: nearest.turns, gap: nearest.gap }, every: writeRatio(cycleOf(spin.phases)),
@@ -62,6 +62,6 @@ function followed(swept: Verdict, spin: Spin, planLoss: number, planGap: number,
 }
 
 /** Whether the gap is never more than this: the same search, the other way up. */
-function alwaysAtMost(spin: Followed, mostMm: number): boolean {
-  return firstAtMost({ ...spin, gap: (turns) => -spin.gap(turns) }, -mostMm - 2 * FOLLOW_MM) === null;
+function alwaysAtMost({ phases, slopes, gap }: Followed, mostMm: number): boolean {
+  return firstAtMost({ phases, slopes, gap: (turns) => -gap(turns) }, -mostMm - 2 * FOLLOW_MM) === null;
 }

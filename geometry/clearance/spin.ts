@@ -5,12 +5,13 @@ import { flatOf, flatReach, isRound } from "../bodies/flat.ts";
 import { pawlOf } from "../bodies/pawl.ts";
 import type { Cylinder, Thing } from "../bodies/thing.ts";
 import type { Movement } from "../movement.ts";
-import { phaseAt, type Phase } from "../motion/recurrence.ts";
+import { evenly, type Phase } from "../motion/recurrence.ts";
 import { deviationRad, type Uneven } from "../motion/uneven.ts";
 import { TAU } from "../numeric/angle.ts";
 import { isZero, ratio, toNumber, ZERO, type Ratio } from "../numeric/ratio.ts";
 import { SAME_AXIS_MM } from "../numeric/tolerance.ts";
-import { apart, meetingPlace, type Flat, type Stand } from "../planar/apart.ts";
+import { apart, meetingPlace, type Convex, type Flat, type Stand } from "../planar/apart.ts";
+import { leastWhile, type Body, type Turned } from "./bound.ts";
 import type { Followed } from "./follow.ts";
 
 /** Phases in whole multiples of one, up to this many, are followed as one. */
@@ -40,10 +41,10 @@ export function spinOf(movement: Movement, uneven: readonly Uneven[], a: Thing, 
   const inFrame = isZero(reference) && swingsA.length === allA.length ? seen
     : seenFrom({ ...motion, swingsA: allA, swingsB: allB, turnings: [...turnings, ...allA.map((s) => s.turning)] }, ZERO);
   return seen.slopes.every(Number.isFinite) ? {
-    phases: seen.phases, slopes: seen.slopes,
+    phases: seen.phases, slopes: seen.slopes, ...(seen.least ? { least: seen.least } : {}),
     gap: (turns) => apart(flatA, seen.standA(turns), flatB, seen.standB(turns)),
     place: (turns) => {
-      const at = inFrame.phases.map((p) => phaseAt(p, toNumber(p.rate), turns));
+      const at = inFrame.phases.map((p) => evenly(p)(turns));
       return meetingPlace(flatA, inFrame.standA(at), flatB, inFrame.standB(at));
     },
   } : null;
@@ -76,10 +77,44 @@ function seenFrom(m: Motion, reference: Ratio) {
   addSlopes(slopes, arcB, flatReach(m.flatB));
   for (const arm of [...armsA, ...armsB]) addSlopes(slopes, arm.arc, Math.hypot(arm.x, arm.y));
   return {
-    phases: phases.list, slopes,
+    phases: phases.list, slopes, least: leastOf(m, arcA, arcB, armsA, armsB, phases.list.length),
     standA: (turns: readonly number[]) => standOf(m.a.axis, arcA, armsA, m.sign, turns),
     standB: (turns: readonly number[]) => standOf(m.b.axis, arcB, armsB, m.sign, turns),
   };
+}
+
+/** The least gap of a box of phases, where both outlines are convex and whole and all turns evenly; null: not to be had so. */
+function leastOf(m: Motion, arcA: Arc | null, arcB: Arc | null, armsA: readonly ArmOf[], armsB: readonly ArmOf[], phases: number): Followed["least"] | null {
+  const simple = (flat: Flat) => flat.outside.length === 1 && flat.hollows.length === 0;
+  const even = [arcA, arcB, ...armsA.map((a) => a.arc), ...armsB.map((a) => a.arc)].every((arc) => arc === null || arc.leads.length === 0);
+  if (!simple(m.flatA) || !simple(m.flatB) || !even) return null;
+  const timesOf = (arc: Arc | null) => Float64Array.from({ length: phases }, (_, j) => (arc?.phase === j ? m.sign * arc.times : 0));
+  const bodyOf = (flat: Flat, arc: Arc | null): Body => ({ outline: flat.outside[0], reach: cornerReach(flat.outside[0]), cos: 1, sin: 0, times: timesOf(arc) });
+  const a = bodyOf(m.flatA, arcA), b = bodyOf(m.flatB, arcB);
+  const arms = [...armsA.map((arm) => ({ arm, way: -1 })), ...armsB.map((arm) => ({ arm, way: 1 }))];
+  const links: Turned[] = arms.map(({ arm }) => ({ x: 0, y: 0, times: timesOf(arm.arc) }));
+  const fixed: Turned = { x: m.b.axis.x - m.a.axis.x, y: m.b.axis.y - m.a.axis.y, times: new Float64Array(phases) };
+  return (turns, halves) => {
+    turnTo(a, angleOf(arcA, m.sign, turns));
+    turnTo(b, angleOf(arcB, m.sign, turns));
+    arms.forEach(({ arm, way }, i) => {
+      const rad = angleOf(arm.arc, m.sign, turns), c = way * Math.cos(rad), s = way * Math.sin(rad);
+      links[i].x = c * arm.x - s * arm.y;
+      links[i].y = s * arm.x + c * arm.y;
+    });
+    return leastWhile(a, b, [fixed, ...links], halves);
+  };
+}
+
+function turnTo(body: Body, rad: number): void {
+  body.cos = Math.cos(rad);
+  body.sin = Math.sin(rad);
+}
+
+function cornerReach({ corners }: Convex): number {
+  let reach = 0;
+  for (let k = 0; k < corners.length; k += 2) reach = Math.max(reach, Math.hypot(corners[k], corners[k + 1]));
+  return reach;
 }
 
 /** A turning as whole multiples of phases. */

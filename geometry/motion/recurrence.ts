@@ -2,8 +2,9 @@
 // 1), at an exact rate; a box asks each phase to stand in an interval. The first time is found by the Euclidean
 // algorithm on the rates, so a meeting that comes once in a million turns costs no more than one that comes at once.
 // Source: least k with l ≤ a·k mod m ≤ r, a textbook reduction by Euclid's algorithm.
-import { ratio, toNumber, type Ratio } from "../numeric/ratio.ts";
+import { lowestTerms, ratio, toNumber, type Ratio } from "../numeric/ratio.ts";
 import { PHASE_PAD_TURNS } from "../numeric/tolerance.ts";
+import { LIMBS, limbsInto, phaseOf } from "./phase.ts";
 
 export interface Phase {
   /** Turns for one turn of the input; signed, never 0. */
@@ -33,7 +34,7 @@ export type Recurrence = ReturnType<typeof recurrenceOf>;
  * "unknown" where three or more phases were tried `MOST_TRIES` times without an answer.
  */
 export function recurrenceOf(phases: readonly Phase[]) {
-  const rates = phases.map((p) => toNumber(p.rate));
+  const rates = phases.map((p) => toNumber(p.rate)), stands = phases.map(evenly);
   const lead = fastest(rates);
   const others = phases.map((_, i) => i).filter((i) => i !== lead);
   const steps = others.map((i) => stepOf(phases[i].rate, phases[lead].rate, i));
@@ -53,7 +54,7 @@ export function recurrenceOf(phases: readonly Phase[]) {
       for (let tries = 0; tries < MOST_TRIES; tries++) {
         const next = steps.length === 0 ? visit : nextVisit(steps[0], box, phases, rates, first, stay, visit, Math.abs(rate));
         if (next === null || next > last) return null;
-        const stretch = stretchAt(first + next / Math.abs(rate), stay, from, box, phases, rates);
+        const stretch = stretchAt(first + next / Math.abs(rate), stay, from, box, stands, rates);
         if (stretch) return stretch;
         visit = next + 1;
       }
@@ -64,45 +65,76 @@ export function recurrenceOf(phases: readonly Phase[]) {
 
 const MOST_TRIES = 20_000;
 
-/** How another phase steps from one visit of the leading phase to the next, as p/q of a turn. */
-interface Step { readonly phase: number; readonly p: bigint; readonly q: bigint; /** The same as doubles where products of them are exact, else 0. */ readonly smallP: number; readonly smallQ: number }
+/**
+ * How another phase steps from one visit of the leading phase to the next: exactly p/q of a turn, taken as fractions of
+ * small and of long terms. Each differs by less than `out` of a turn over all the visits that its terms tell apart.
+ */
+interface Step {
+  readonly phase: number;
+  readonly exact: Ratio;
+  readonly limbs: Float64Array;
+  readonly small: { readonly p: number; readonly q: number; readonly out: number };
+  readonly long: { readonly p: bigint; readonly q: bigint };
+}
 
 function stepOf(rate: Ratio, lead: Ratio, phase: number): Step {
   const r = rate.div(lead.abs());
-  const p = ((r.s < 0n ? -r.n : r.n) % r.d + r.d) % r.d;
-  const small = r.d < EXACT_FACTOR;
-  return { phase, p, q: r.d, smallP: small ? Number(p) : 0, smallQ: small ? Number(r.d) : 0 };
+  const exact = lowestTerms(((r.s < 0n ? -r.n : r.n) % r.d + r.d) % r.d, r.d), limbs = new Float64Array(LIMBS);
+  limbsInto(limbs, 0, exact);
+  const small = nearby(exact, SMALL);
+  return { phase, exact, limbs, small: { p: Number(small.p), q: Number(small.q), out: small.out }, long: nearby(exact, LONG) };
 }
 
 /** Products of two whole numbers below this are exact doubles. */
-const EXACT_FACTOR = 2n ** 26n;
+const SMALL = 2n ** 26n;
+/** More visits than are ever asked for, and what they are out by is far under the pad. */
+const LONG = 2n ** 62n;
 
-/** The first visit, not before `from`, during which the phase of `step` meets its interval. */
+/** The last convergent with a denominator under a limit. Source: it is out by less than 1/(q·q′), q′ the denominator after it. */
+function nearby({ n, d }: Ratio, limit: bigint): { p: bigint; q: bigint; out: number } {
+  let [p0, q0, p1, q1] = [0n, 1n, 1n, 0n], [a, b] = [n, d];
+  while (b !== 0n) {
+    const whole = a / b, p2 = whole * p1 + p0, q2 = whole * q1 + q0;
+    if (q2 >= limit) return { p: p1, q: q1, out: 1 / Number(q2) };
+    [p0, q0, p1, q1] = [p1, q1, p2, q2];
+    [a, b] = [b, a - whole * b];
+  }
+  return { p: p1, q: q1, out: 0 };
+}
+
+/** The first visit, not before `from`, during which the phase of `step` meets its interval, or all but. */
 function nextVisit(step: Step, box: PhaseBox, phases: readonly Phase[], rates: readonly number[], first: number, stay: number, from: number, leadRate: number): number | null {
-  const rate = rates[step.phase];
+  const rate = rates[step.phase], { small, long } = step;
   const sweep = Math.abs(rate) * stay;
   const width = box.width[step.phase] + sweep + 4 * PHASE_PAD_TURNS;
-  if (width >= 1) return from;
+  if (width + 2 * small.out >= 1) return from;
   const low = box.low[step.phase] - 2 * PHASE_PAD_TURNS - (rate > 0 ? sweep : 0);
-  const along = fractionOfProduct(step, from);
-  const stands = fraction(phases[step.phase].start + rate * first) + along;
-  const l = fraction(low - stands);
-  const found = l + width >= 1 ? 0 : step.smallQ > 0
-    ? firstInRangeSmall(step.smallP, step.smallQ, Math.ceil(l * step.smallQ - ROUNDING), Math.floor((l + width) * step.smallQ + ROUNDING))
-    : numberOf(firstInRange(step.p, step.q, scaledUp(l, step.q), scaledDown(l + width, step.q)));
+  const stands = fraction(phases[step.phase].start + rate * first) + fractionOfProduct(step, from);
+  const found = stepsUntil(small, fraction(low - small.out - stands), width + 2 * small.out)
+    // What small terms do not tell apart, long ones do.
+    ?? (small.out === 0 ? null : longStepsUntil(long, fraction(low - stands), width));
   if (found === null) return null;
   const visit = from + found;
   return Number.isSafeInteger(visit) && visit / leadRate < 1e15 ? visit : null;
 }
 
+const stepsUntil = ({ p, q }: Step["small"], low: number, width: number): number | null => (low + width >= 1 ? 0
+  : firstInRange(p, q, Math.ceil(low * q - ROUNDING), Math.floor((low + width) * q + ROUNDING)));
+
+function longStepsUntil({ p, q }: Step["long"], low: number, width: number): number | null {
+  if (low + width >= 1) return 0;
+  const found = firstInLongRange(p, q, scaled(low, q, false), scaled(low + width, q, true));
+  return found === null ? null : Number(found);
+}
+
 /** The first part of a stay in which every phase is in its interval at once; null if there is none. */
-function stretchAt(begins: number, stay: number, from: number, box: PhaseBox, phases: readonly Phase[], rates: readonly number[]): [number, number] | null {
+function stretchAt(begins: number, stay: number, from: number, box: PhaseBox, stands: readonly Even[], rates: readonly number[]): [number, number] | null {
   const ends = begins + stay;
   let enters = Math.max(begins, from);
   for (let settled = false; !settled; ) {
     settled = true;
-    for (let i = 0; i < phases.length; i++) {
-      const wait = waitFor(phases[i], rates[i], box.low[i], box.width[i], enters);
+    for (let i = 0; i < stands.length; i++) {
+      const wait = waitFor(stands[i], rates[i], box.low[i], box.width[i], enters);
       if (wait === 0) continue;
       enters += wait;
       settled = false;
@@ -110,67 +142,87 @@ function stretchAt(begins: number, stay: number, from: number, box: PhaseBox, ph
     }
   }
   let leaves = ends;
-  for (let i = 0; i < phases.length; i++) leaves = Math.min(leaves, enters + stayOf(phases[i], rates[i], box.low[i], box.width[i], enters));
+  for (let i = 0; i < stands.length; i++) leaves = Math.min(leaves, enters + stayOf(stands[i], rates[i], box.low[i], box.width[i], enters));
   return enters <= leaves ? [enters, leaves] : null;
 }
 
 /** Turns of the input until a phase stands in its interval, a pad deep so that rounding cannot put it out again; 0 if it does. */
-function waitFor(phase: Phase, rate: number, low: number, width: number, t: number): number {
-  const room = width + 4 * PHASE_PAD_TURNS;
+function waitFor(stands: Even, rate: number, low: number, width: number, t: number): number {
+  const pad = padAt(rate, t), room = width + 4 * pad;
   if (room >= 1) return 0;
-  const inside = fraction(phaseAt(phase, rate, t) - low + 2 * PHASE_PAD_TURNS);
+  const inside = fraction(stands(t) - low + 2 * pad);
   if (inside <= room) return 0;
-  return (PHASE_PAD_TURNS + (rate > 0 ? 1 - inside : inside - room)) / Math.abs(rate);
+  return (pad + (rate > 0 ? 1 - inside : inside - room)) / Math.abs(rate);
 }
 
-function stayOf(phase: Phase, rate: number, low: number, width: number, t: number): number {
-  const room = width + 4 * PHASE_PAD_TURNS;
+function stayOf(stands: Even, rate: number, low: number, width: number, t: number): number {
+  const pad = padAt(rate, t), room = width + 4 * pad;
   if (room >= 1) return Infinity;
-  const inside = fraction(phaseAt(phase, rate, t) - low + 2 * PHASE_PAD_TURNS);
+  const inside = fraction(stands(t) - low + 2 * pad);
   return Math.max(0, rate > 0 ? room - inside : inside) / Math.abs(rate);
 }
 
-/** Turns in [0, 1) at which a phase stands after t turns of the input; whole turns are taken off exactly. */
-export function phaseAt(phase: Phase, rate: number, t: number): number {
-  const whole = Math.floor(t);
-  if (Math.abs(whole) < 4096) return fraction(phase.start + rate * t);
-  const { n, d, s } = phase.rate;
-  const rest = (((s < 0n ? -n : n) * BigInt(whole)) % d + d) % d;
-  return fraction(phase.start + toNumber(ratio(rest, d)) + rate * (t - whole));
+/** After very many turns a double tells them less finely than the pad is wide; so much is then added. */
+const padAt = (rate: number, t: number): number => PHASE_PAD_TURNS + Math.abs(rate * t) * 2 ** -50;
+
+/** Turns in [0, 1) at which a phase stands after so many turns of the input. */
+export type Even = (turns: number) => number;
+
+/** A phase ready to be asked often; whole turns are taken off exactly. */
+export function evenly({ rate, start }: Phase): Even {
+  const double = toNumber(rate), limbs = new Float64Array(LIMBS);
+  limbsInto(limbs, 0, rate);
+  return (turns) => (Math.abs(turns) < EXACT_TURNS ? fraction(start + phaseOf(limbs, 0, double, turns)) : farOn(rate, start, double, turns));
 }
 
-/** Least k ≥ 0 with low ≤ step·k mod size ≤ high; null: never. 0 ≤ low ≤ high < size. */
-export function firstInRange(step: bigint, size: bigint, low: bigint, high: bigint): bigint | null {
-  if (low > high) return null;
-  if (low === 0n) return 0n;
-  const a = step % size;
-  if (a === 0n) return null;
-  const k = (low + a - 1n) / a;
-  if (a * k <= high) return k;
-  const wraps = firstInRange(size % a, a, mod(-high, a), mod(-low, a));
-  return wraps === null ? null : (low + size * wraps + a - 1n) / a;
+/** Whole turns up to which a phase's limbs are exact. */
+const EXACT_TURNS = 2 ** 33;
+
+function farOn({ n, d, s }: Ratio, start: number, rate: number, turns: number): number {
+  const whole = Math.floor(turns);
+  return fraction(start + quotient((((s < 0n ? -n : n) * BigInt(whole)) % d + d) % d, d) + rate * (turns - whole));
 }
 
-/** The same in doubles, for sizes whose products are exact. */
-function firstInRangeSmall(step: number, size: number, low: number, high: number): number | null {
+/** Least k ≥ 0 with low ≤ step·k mod size ≤ high; null: never. 0 ≤ low ≤ high < size, products of size and itself exact. */
+export function firstInRange(step: number, size: number, low: number, high: number): number | null {
   if (low > high) return null;
   if (low <= 0) return 0;
   const a = step % size;
   if (a === 0) return null;
   const k = Math.ceil(low / a);
   if (a * k <= high) return k;
-  const wraps = firstInRangeSmall(size % a, a, (a - (high % a)) % a, (a - (low % a)) % a);
+  const wraps = firstInRange(size % a, a, (a - (high % a)) % a, (a - (low % a)) % a);
   return wraps === null ? null : Math.ceil((low + size * wraps) / a);
+}
+
+/** The same for long terms. */
+function firstInLongRange(step: bigint, size: bigint, low: bigint, high: bigint): bigint | null {
+  if (low > high) return null;
+  if (low <= 0n) return 0n;
+  const a = step % size;
+  if (a === 0n) return null;
+  const k = (low + a - 1n) / a;
+  if (a * k <= high) return k;
+  const wraps = firstInLongRange(size % a, a, mod(-high, a), mod(-low, a));
+  return wraps === null ? null : (low + size * wraps + a - 1n) / a;
+}
+
+/** ⌈x·q⌉ or ⌊x·q⌋ for 0 ≤ x < 1, rounded so that the range is no narrower. */
+function scaled(x: number, q: bigint, up: boolean): bigint {
+  const product = BigInt(Math.round(x * 2 ** 53)) * q;
+  return up ? product >> 53n : (product + (1n << 53n) - 1n) >> 53n;
 }
 
 /** Whole parts of a range may be met a rounding early: widened by this, nothing is missed. */
 const ROUNDING = 1e-6;
 
-const numberOf = (v: bigint | null): number | null => (v === null ? null : Number(v));
+const fractionOfProduct = ({ exact, limbs }: Step, k: number): number => (Math.abs(k) < EXACT_TURNS
+  ? phaseOf(limbs, 0, 0, k) : quotient(mod(exact.n * BigInt(k), exact.d), exact.d));
 
-function fractionOfProduct(step: Step, k: number): number {
-  if (step.smallQ > 0 && Math.abs(k) < 2 ** 26) return (((step.smallP * k) % step.smallQ) + step.smallQ) % step.smallQ / step.smallQ;
-  return toNumber(ratio(mod(step.p * BigInt(k), step.q), step.q));
+/** The nearest double, or all but; without bringing the two to lowest terms, which is dear. */
+function quotient(n: bigint, d: bigint): number {
+  const double = Number(n) / Number(d);
+  return Number.isFinite(double) ? double : toNumber(ratio(n, d));
 }
 
 /** While the fastest phase visits its interval once, no other makes a whole turn. */
@@ -178,21 +230,6 @@ function fastest(rates: readonly number[]): number {
   let at = 0;
   rates.forEach((r, i) => { if (Math.abs(r) > Math.abs(rates[at])) at = i; });
   return at;
-}
-
-/** ⌈x·q⌉ and ⌊x·q⌋ for 0 ≤ x < 1, rounded outward for huge q. */
-function scaledUp(x: number, q: bigint): bigint {
-  const v = scaled(x, q, false);
-  return v < 0n ? 0n : v;
-}
-function scaledDown(x: number, q: bigint): bigint {
-  const v = scaled(x, q, true);
-  return v >= q ? q - 1n : v;
-}
-function scaled(x: number, q: bigint, up: boolean): bigint {
-  const ONE = 1n << 53n;
-  const product = BigInt(Math.round(x * 2 ** 53)) * q;
-  return up ? product / ONE : (product + ONE - 1n) / ONE;
 }
 
 const mod = (v: bigint, m: bigint): bigint => ((v % m) + m) % m;

@@ -246,18 +246,21 @@ function widestSplit(a: Float64Array, b: Float64Array): number {
 
 /** Least distance from a corner of b to an edge of a. */
 function nearestToEdges(a: Float64Array, b: Float64Array): number {
-  let least = Infinity;
-  if (a.length < 4) return least;
-  for (let k = 0; k < b.length; k += 2) for (let i = 0, j = a.length - 2; i < a.length; j = i, i += 2)
-    least = Math.min(least, toEdge(b[k], b[k + 1], a[j], a[j + 1], a[i], a[i + 1]));
-  return least;
-}
-
-function toEdge(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
-  const ex = bx - ax, ey = by - ay, lengthSq = ex * ex + ey * ey;
-  const u = lengthSq === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * ex + (y - ay) * ey) / lengthSq));
-  const dx = x - ax - u * ex, dy = y - ay - u * ey;
-  return Math.sqrt(dx * dx + dy * dy);
+  let leastSq = Infinity;
+  if (a.length < 4) return leastSq;
+  for (let k = 0; k < b.length; k += 2) {
+    const x = b[k], y = b[k + 1];
+    let ax = a[a.length - 2], ay = a[a.length - 1];
+    for (let i = 0; i < a.length; i += 2) {
+      const ex = a[i] - ax, ey = a[i + 1] - ay, px = x - ax, py = y - ay, along = px * ex + py * ey, lengthSq = ex * ex + ey * ey;
+      const u = along <= 0 ? 0 : along >= lengthSq ? 1 : along / lengthSq;
+      const dx = px - u * ex, dy = py - u * ey, distanceSq = dx * dx + dy * dy;
+      if (distanceSq < leastSq) leastSq = distanceSq;
+      ax = a[i];
+      ay = a[i + 1];
+    }
+  }
+  return Math.sqrt(leastSq);
 }
 
 /** How far inside a hollow the corners stand, less their radius; negative where they reach its edge. */

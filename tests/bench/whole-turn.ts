@@ -5,9 +5,8 @@ import { examine } from "../../geometry/examine/sheet.ts";
 import { sceneOf, gapsOf } from "../../geometry/clearance/gaps.ts";
 import { judgeMoving } from "../../geometry/clearance/moving.ts";
 import { spinOf } from "../../geometry/clearance/spin.ts";
-import { phaseAt } from "../../geometry/motion/recurrence.ts";
+import { evenly } from "../../geometry/motion/recurrence.ts";
 import { unevenOf } from "../../geometry/motion/uneven.ts";
-import { toNumber } from "../../geometry/numeric/ratio.ts";
 import type { Arbor, Instrument, Part } from "../../geometry/instrument.ts";
 import { workOut } from "../../geometry/workout.ts";
 import { figure, medianMs, table } from "./measure.ts";
@@ -42,10 +41,10 @@ export function benchWholeTurn(): string {
     let earlier = 0;
     const start = performance.now();
     for (const { spin, judged } of spins) {
-      const rates = spin.phases.map((p) => toNumber(p.rate));
+      const stands = spin.phases.map(evenly);
       for (let k = 0; k < made; k++) {
         const turns = k / TEETH;
-        const gap = spin.gap(spin.phases.map((p, i) => phaseAt(p, rates[i] ?? 0, turns)));
+        const gap = spin.gap(stands.map((stand) => stand(turns)));
         if (gap < judged.gap - 0.001) earlier++;
       }
     }
