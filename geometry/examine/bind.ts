@@ -17,7 +17,7 @@ export function bindFindings(movement: Movement): Finding[] {
     return {
       code: "bind", severity: "foul", between: bind.engagements,
       ...(first === undefined || at === undefined ? {} : { at: { x: at.x, y: at.y, z: first.driven.z + first.driven.thickness / 2 } }),
-      says: `${listed(bind.engagements)} ${REASON[bind.because]}: ${listed(bind.arbors)} cannot turn`, remedies: [],
+      says: `${listed(bind.engagements)} ${REASON[bind.because]}: ${listed(bind.arbors) || "they"} cannot turn`, remedies: [],
     };
   });
 }

@@ -37,18 +37,16 @@ interface Train {
 
 export function ratesOf(instrument: Instrument, layout: Layout, axes: Axes, encloses: readonly boolean[]): Rates {
   const meshes = meshesOf(instrument, layout, axes);
-  const train: Train = {
+  const whole: Train = {
     instrument, input: layout.arborIndex.get(instrument.input.arbor) ?? -1,
     fixed: instrument.arbors.map((a) => a.fixed === true), links: linksOf(instrument, layout, axes, encloses),
   };
   const always = meshes.flatMap((mesh) => (mesh.carrier === undefined ? [] : [{ mesh, carrier: mesh.carrier }]));
   const perhaps = meshes.filter((mesh) => mesh.carrier === undefined);
-  const { solved, parting } = withStandingCarriers(train, always, perhaps);
-  const still = stillIn(solved.rate);
+  const { solved, parting, parted } = withoutPartedLinks(whole, always, perhaps);
   const jammed = [
     ...parting.map((m): [string, number, number] => [engagementId(instrument.engagements[m.engagement]), m.a, m.b]),
-    ...train.links.flatMap((l): [string, number, number][] =>
-      l.kind === "pin and slot" && parts(l, still) ? [[l.id, l.driver, l.driven]] : []),
+    ...parted.flatMap((l): [string, number, number][] => (l.kind === "pin and slot" ? [[l.id, l.driver, l.driven]] : [])),
   ];
   const idOf = (i: number): string => instrument.arbors[i].id;
   for (const [, a, b] of jammed) for (const v of [a, b]) if (solved.rate[v] === null) solved.bound[v] = true;
@@ -61,6 +59,18 @@ export function ratesOf(instrument: Instrument, layout: Layout, axes: Axes, encl
       ...jammed.map(([id, a, b]): Bind => ({ engagements: [id], arbors: [a, b].filter((v) => solved.bound[v]).map(idOf), because: "distance" })),
     ],
   };
+}
+
+/** A pin and slot whose axes part gives nothing, even where what parts them is taken along by a later coupling. */
+function withoutPartedLinks(whole: Train, always: readonly Taken[], perhaps: readonly Mesh[]): { solved: Solved; parting: Mesh[]; parted: Link[] } {
+  const parted: Link[] = [];
+  for (let train = whole; ;) {
+    const { solved, parting } = withStandingCarriers(train, always, perhaps);
+    const still = stillIn(solved.rate), more = train.links.filter((l) => parts(l, still));
+    if (more.length === 0) return { solved, parting, parted };
+    parted.push(...more);
+    train = { ...train, links: train.links.filter((l) => !more.includes(l)) };
+  }
 }
 
 /** A carrier that does not turn carries nothing round; whether it turns may hang on the very engagements it carries. */

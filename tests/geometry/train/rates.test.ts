@@ -243,4 +243,11 @@ describe("couplings", () => {
     expect(rates(parted).B).toBe("bound");
     expect(binds(parted)).toEqual([{ engagements: ["n-s"], because: "distance" }]);
   });
+
+  it("[TRAIN13] a pin and slot binds where its axes part, also where a coupling after it takes along what parts them", () => {
+    const late = instrument([arbor("A", [pin("n", 10)], { x: -30, y: 0 }), post("F"), arbor("K", [], pipeOn("F")), arbor("B", [slot("s"), wheel("b", 20)], studOn("K", 28)), arbor("D", [wheel("d", 40)], pipeOn("F"))],
+      [gear("b", "d")], { couplings: [{ kind: "pin and slot", driver: "n", driven: "s" }, { kind: "friction", between: ["A", "K"] }] });
+    expect(rates(late)).toMatchObject({ A: "1", K: "1", B: "bound", D: "bound" });
+    expect(binds(late)).toEqual([{ engagements: ["n-s"], because: "distance" }]);
+  });
 });
