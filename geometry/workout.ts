@@ -86,8 +86,8 @@ function enclosing(instrument: Instrument, layout: Layout, places: readonly Plac
     if (c.kind !== "pin and slot") return false;
     const driver = layout.partIndex.get(c.driver), driven = layout.partIndex.get(c.driven);
     if (driver === undefined || driven === undefined) return false;
-    const pin = instrument.arbors[driver.arbor].parts[driver.part];
-    return pin.kind === "pin" && pin.radius > between(places[driver.arbor], places[driven.arbor]);
+    const pin = [driver, driven].map((at) => instrument.arbors[at.arbor].parts[at.part]).find((part) => part.kind === "pin");
+    return pin?.kind === "pin" && pin.radius > between(places[driver.arbor], places[driven.arbor]);
   });
 }
 

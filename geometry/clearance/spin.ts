@@ -150,7 +150,7 @@ function addSlopes(slopes: number[], arc: Arc | null, reach: number): void {
 /** How an arbor turns: evenly at its rate, and ahead or behind by its share of each pin and slot. */
 interface Turning {
   readonly rate: Ratio;
-  readonly leads: readonly { readonly uneven: Uneven; readonly share: number; /** Of the pin against its frame. */ readonly rate: Ratio }[];
+  readonly leads: readonly { readonly uneven: Uneven; readonly share: number; /** Of the driver against its frame. */ readonly rate: Ratio }[];
 }
 interface Swung { readonly carrier: number; readonly turning: Turning; readonly x: number; readonly y: number }
 
@@ -162,10 +162,10 @@ function turningOf(movement: Movement, uneven: readonly Uneven[], arbor: number)
   for (const u of uneven) {
     const k = u.moved.indexOf(arbor);
     if (k < 0) continue;
-    const pin = movement.arbors[u.pin].rate, frame = u.frame < 0 ? ZERO : movement.arbors[u.frame].rate;
-    const nested = uneven.some((v) => v.moved.includes(u.pin) || (u.frame >= 0 && v.moved.includes(u.frame)));
-    if (pin === null || frame === null || nested) return "no rate";
-    leads.push({ uneven: u, share: u.share[k], rate: pin.sub(frame) });
+    const driver = movement.arbors[u.driver].rate, frame = u.frame < 0 ? ZERO : movement.arbors[u.frame].rate;
+    const nested = uneven.some((v) => v.moved.includes(u.driver) || (u.frame >= 0 && v.moved.includes(u.frame)));
+    if (driver === null || frame === null || nested) return "no rate";
+    leads.push({ uneven: u, share: u.share[k], rate: driver.sub(frame) });
   }
   return { rate, leads };
 }
@@ -191,9 +191,10 @@ function swingsOf(movement: Movement, uneven: readonly Uneven[], thing: Thing): 
 const notAmong = (others: readonly Swung[], swings: readonly Swung[]): Swung[] =>
   swings.filter((s) => !others.some((o) => o.carrier === s.carrier && o.x === s.x && o.y === s.y));
 
-/** Greatest radians of deviation for a radian of the pin. Source: the direction of a point on a circle from an eccentric place turns at most ρ/|ρ − e| as fast. */
+/** Greatest radians of deviation for a radian of the driver. Source: the direction of a point on a circle from an eccentric place turns at most ρ/|ρ − e| as fast; asin(k sin x) no faster than k. */
 function steepest(u: Uneven): number {
   const e = Math.hypot(u.dx, u.dy);
+  if (u.slotDrives) return e / u.radiusMm;
   return (u.round ? e : u.radiusMm) / Math.abs(u.radiusMm - e);
 }
 

@@ -10,7 +10,8 @@ import { mm } from "./engaged.ts";
 export function pinFindings(movement: Movement): Finding[] {
   return (movement.instrument.couplings ?? []).flatMap((coupling) => {
     if (coupling.kind !== "pin and slot") return [];
-    const pin = partAt(movement, coupling.driver), slot = partAt(movement, coupling.driven);
+    const ends = [partAt(movement, coupling.driver), partAt(movement, coupling.driven)];
+    const pin = ends.find((end) => end?.part.kind === "pin"), slot = ends.find((end) => end?.part.kind === "slot");
     return pin?.part.kind === "pin" && slot?.part.kind === "slot" ? [inItsSlot(movement, pin.part, pin.arbor, slot.part, slot.arbor)] : [];
   });
 }

@@ -23,7 +23,7 @@ export function poseInto(out: Float64Array | Float32Array, motion: Motion, turns
   for (let s = 0; s < uneven.length; s++) {
     const u = uneven[s];
     const base = u.frame < 0 ? 0 : out[POSE_STRIDE * u.frame + 2];
-    const rad = deviationRad(u, out[POSE_STRIDE * u.pin + 2] - base);
+    const rad = deviationRad(u, out[POSE_STRIDE * u.driver + 2] - base);
     for (let k = 0; k < u.moved.length; k++) out[POSE_STRIDE * u.moved[k] + 2] += u.share[k] * rad;
   }
   for (let k = 0; k < order.length; k++) place(out, motion, order[k]);

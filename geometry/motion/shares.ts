@@ -1,4 +1,4 @@
-// How far every arbor turns for one radian by which a slot leads its pin: the train solved once more, with input and
+// How far every arbor turns for one radian by which a slot leads its pin, or a pin its slot: the train solved once more, with input and
 // fixed arbors held and the lead alone turning. Exact until it is handed out.
 import { countOf, type Coupling, type ToothedPart } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
@@ -30,11 +30,11 @@ export function sharesOf(movement: Movement, pairs: readonly (PinSlot | null)[],
 
 interface Given { readonly to: number; readonly share: Ratio }
 
-/** The slot follows its pin, or where the pin only swings it what both stand on, and besides leads by its own. */
+/** The driven follows its driver, or where a pin only swings it what both stand on, and besides leads by its own. */
 function givenBySlot(work: Work, pair: PinSlot, leads: boolean): Given | null {
-  const by = pair.round ? pair.pin : pair.frame;
+  const by = pair.round ? pair.driver : pair.frame;
   const share = by < 0 ? ZERO : work.rate[by];
-  return share === null ? null : { to: pair.slot, share: leads ? share.add(ONE) : share };
+  return share === null ? null : { to: pair.driven, share: leads ? share.add(ONE) : share };
 }
 
 /** Friction and clicks: turn together. */

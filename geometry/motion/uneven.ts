@@ -27,7 +27,7 @@ function inOrder(all: readonly Uneven[]): readonly Uneven[] {
   const done: Uneven[] = [];
   let left = [...all];
   while (left.length > 0) {
-    const moves = (v: Uneven, u: Uneven) => v !== u && (v.moved.includes(u.pin) || (u.frame >= 0 && v.moved.includes(u.frame)));
+    const moves = (v: Uneven, u: Uneven) => v !== u && (v.moved.includes(u.driver) || (u.frame >= 0 && v.moved.includes(u.frame)));
     const next = left.find((u) => !left.some((v) => moves(v, u))) ?? left[0];
     done.push(next);
     left = left.filter((u) => u !== next);

@@ -124,6 +124,22 @@ describe("pins in slots", () => {
       expect(Math.abs(wrapSignedRad(pin - sa))).toBeLessThan(1e-9);
     }
   });
+  it("[MOTION5] a slot that drives takes its pin round so that it always lies in the slot, as far ahead as arcsin(e/ρ)", () => {
+    const movement = anticlockwise(stand({
+      arbors: [{ id: "S", x: 1.1, y: 0.4, parts: [slotPart("s", 9.6)] }, { id: "P", x: 0, y: 0, parts: [pinPart("p", 9.6, 30)] }],
+      engagements: [], couplings: [{ kind: "pin and slot", driver: "s", driven: "p" }],
+    }));
+    const direction = (turned: number) => Math.atan2(9.6 * Math.sin(toRad(30) + turned) - 0.4, 9.6 * Math.cos(toRad(30) + turned) - 1.1);
+    let most = 0;
+    for (const t of [0, 0.1, 0.25, 0.5, 0.77, 12.9]) {
+      const turned = placeOf(poseAt(movement, t), 1)[2];
+      expect(Math.abs(wrapSignedRad(direction(turned) - direction(0) - TAU * t))).toBeLessThan(1e-9);
+    }
+    const turnedAt = (k: number) => wrapSignedRad(placeOf(poseAt(movement, k / 3600), 1)[2] - (TAU * k) / 3600);
+    for (let k = 0; k < 1800; k++) most = Math.max(most, Math.abs(turnedAt(k + 1800) - turnedAt(k)));
+    // From one side to the other: twice the greatest.
+    expect(Math.abs(most - 2 * Math.asin(Math.hypot(1.1, 0.4) / 9.6))).toBeLessThan(1e-5);
+  });
   it("[MOTION5] one pin and slot after another add up truly", () => {
     const movement = anticlockwise(stand({
       arbors: [

@@ -231,6 +231,9 @@ describe("couplings", () => {
   it("[TRAIN13] a pin whose circle encloses the slot's axis gives its own rate as the mean, one that does not only swings it", () => {
     expect(rates(pinned(10, 1))).toEqual({ A: "1", B: "1", D: "-1/2" });
     expect(rates(pinned(10, 12))).toEqual({ A: "1", B: "0", D: "0" });
+    // Whichever of the two drives.
+    const fromSlot = { input: "B", couplings: [{ kind: "pin and slot", driver: "s", driven: "n" }] };
+    expect(rates(pinned(10, 1, fromSlot))).toEqual({ A: "1", B: "1", D: "-1/2" });
   });
 
   it("[TRAIN13] a pin and slot on one carrier counts against the carrier, and binds where its axes part", () => {
