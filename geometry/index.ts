@@ -21,6 +21,8 @@ export {
 export { cannotDivideSays, inTheWay, standNear, type NearRatio } from "./numbers/primes.ts";
 /** The train as it is: every display's engagements from the input, exact. */
 export { daysOf, trainTable, trainTo, yearsToOneDivision, type TrainStep, type WrittenTrain } from "./numbers/train-table.ts";
+/** A train on an arm by Willis's rule. */
+export type { WillisRow, WillisTable } from "./numbers/willis.ts";
 /** A wanted ratio or period as it is typed. */
 export { finerThanStated, periodOf, wantedPeriod, wantedRatio, type TypedWanted, type WantedNumber } from "./numbers/wanted.ts";
 /** The counts that may be asked for, by ranges, cutters and head. */

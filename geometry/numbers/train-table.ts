@@ -1,9 +1,11 @@
 // The train as it is: for every display the engagements from the input to it, in order, as a maker writes them down.
 // Rates stay exact. A sense is seen from the dial side; from the back it is the other. Where the way leads over a carried
 // axis the rate is not the product of the wheels, and the carrier is named instead.
-import { countOf, type Sense, type ToothedPart } from "../instrument.ts";
+import { countOf, type Sense } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
-import { ONE, ratio, signOf, toNumber, type Ratio } from "../numeric/ratio.ts";
+import { ONE, signOf, toNumber, type Ratio } from "../numeric/ratio.ts";
+import { coupled, isInside, pathTo, type Way, waysFrom } from "./ways.ts";
+import { willisOf, type WillisTable } from "./willis.ts";
 
 export interface TrainStep {
   /** The engagement's id, or the two arbors that a coupling joins. */
@@ -33,6 +35,8 @@ export interface WrittenTrain {
   readonly steps: readonly TrainStep[] | null;
   /** Why there are no steps, or null. */
   readonly says: string | null;
+  /** Where its rate comes of wheels on an arm: Willis's table of them. */
+  readonly willis: WillisTable | null;
   /** The arbor it leads off from that is another display's own, and how many steps are written there already. */
   readonly leadsFrom: { readonly arbor: string; readonly after: number } | null;
   /** As read on its dial; null: not driven. */
@@ -60,6 +64,7 @@ export function trainTable(movement: Movement): WrittenTrain[] {
     return {
       id: d.id, name: d.name, arbor: movement.arbors[d.arbor].id, against: d.against === null ? null : movement.arbors[d.against].id,
       steps: path === null ? null : path.map((way) => stepOf(movement, way, serves.get(way) ?? [])), says,
+      willis: d.rate === null || path !== null ? null : willisOf(movement, d.arbor),
       leadsFrom: path === null ? null : leadOf(path, own, movement),
       rate: d.rate, days: d.days, wanted: d.wanted, degreesPerYear: d.degreesPerYear,
       error: d.days === null || d.wanted === null ? null : errorOf(d.degreesPerYear, d.wanted),
@@ -80,75 +85,7 @@ export function yearsToOneDivision(degreesPerYear: number | null, divisions: num
   return degreesPerYear === null || degreesPerYear === 0 ? null : 360 / divisions / Math.abs(degreesPerYear);
 }
 
-/** How an arbor is reached; one object a step, so that shared steps are known as the same. */
-interface Way {
-  readonly from: number;
-  readonly to: number;
-  readonly by: string;
-  readonly driver: ToothedPart | null;
-  readonly driven: ToothedPart | null;
-}
-
-const isAnnulus = (part: ToothedPart | null): boolean => part !== null && part.kind !== "lantern" && part.internal === true;
 const other = (sense: Sense): Sense => (sense === "clockwise" ? "anticlockwise" : "clockwise");
-
-/** The first way to every arbor that the input reaches over axes that stand still, fewest steps first. */
-function waysFrom(movement: Movement): ReadonlyMap<number, Way> {
-  const start = movement.arborIndex.get(movement.instrument.input.arbor) ?? -1;
-  const out = new Map<number, Way[]>();
-  const add = (way: Way) => out.set(way.from, [...(out.get(way.from) ?? []), way]);
-  for (const e of movement.engagements) {
-    if (e.carrier !== null) continue;
-    add({ from: e.driverArbor, to: e.drivenArbor, by: e.id, driver: e.driver, driven: e.driven });
-    add({ from: e.drivenArbor, to: e.driverArbor, by: e.id, driver: e.driven, driven: e.driver });
-  }
-  for (const [a, b] of coupled(movement)) {
-    const by = `${movement.arbors[a].id}, ${movement.arbors[b].id}`;
-    add({ from: a, to: b, by, driver: null, driven: null });
-    add({ from: b, to: a, by, driver: null, driven: null });
-  }
-  const ways = new Map<number, Way>();
-  const reached = [start];
-  for (const at of reached) for (const way of out.get(at) ?? []) {
-    if (way.to === start || ways.has(way.to) || movement.arbors[way.to].rate === null) continue;
-    ways.set(way.to, way);
-    reached.push(way.to);
-  }
-  return ways;
-}
-
-/** Pairs of arbors that a coupling turns alike. */
-function coupled(movement: Movement): [number, number][] {
-  const part = (id: string) => movement.partIndex.get(id)?.arbor ?? -1, arbor = (id: string) => movement.arborIndex.get(id) ?? -1;
-  return (movement.instrument.couplings ?? []).flatMap((c): [number, number][] => {
-    const [a, b] = c.kind === "friction" ? [arbor(c.between[0]), arbor(c.between[1])]
-      : c.kind === "click" ? [part(c.ratchet), arbor(c.on)] : [part(c.driver), part(c.driven)];
-    const one = movement.arbors[a]?.rate, two = movement.arbors[b]?.rate;
-    return one && two && one.equals(two) ? [[a, b]] : [];
-  });
-}
-
-/** The ways in order, or null where there are none or their product is not the rate. */
-function pathTo(movement: Movement, ways: ReadonlyMap<number, Way>, arbor: number): Way[] | null {
-  const start = movement.arborIndex.get(movement.instrument.input.arbor) ?? -1;
-  const path: Way[] = [];
-  let product = ONE;
-  for (let at = arbor; at !== start;) {
-    const way = ways.get(at);
-    if (way === undefined) return null;
-    path.unshift(way);
-    product = product.mul(turnsBy(way));
-    at = way.from;
-  }
-  const rate = movement.arbors[arbor].rate;
-  return rate !== null && rate.equals(product) ? path : null;
-}
-
-function turnsBy({ driver, driven }: Way): Ratio {
-  if (driver === null || driven === null) return ONE;
-  const turns = ratio(countOf(driver), countOf(driven));
-  return isAnnulus(driver) || isAnnulus(driven) ? turns : turns.neg();
-}
 
 function stepOf(movement: Movement, way: Way, serves: readonly string[]): TrainStep {
   const rate = movement.arbors[way.to].rate ?? ONE;
@@ -157,7 +94,7 @@ function stepOf(movement: Movement, way: Way, serves: readonly string[]): TrainS
   return {
     by: way.by, from: movement.arbors[way.from].id, to: movement.arbors[way.to].id,
     driver: way.driver && countOf(way.driver), driven: way.driven && countOf(way.driven),
-    inside: isAnnulus(way.driver) || isAnnulus(way.driven), rate, dialSide, backSide: other(dialSide), serves,
+    inside: isInside(way), rate, dialSide, backSide: other(dialSide), serves,
   };
 }
 

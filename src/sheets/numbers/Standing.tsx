@@ -6,6 +6,7 @@ import { grouped } from "../../state/dates.ts";
 import { fixed } from "../../state/figures.ts";
 import { useActions } from "../../state/hooks.ts";
 import { type Over, Train, type Writing, WRITING_WORDS, WRITINGS } from "./Fractions.tsx";
+import { OnArms } from "./OnArm.tsx";
 import { sixths } from "./words.ts";
 
 export const oversOf = (steps: readonly TrainStep[]): Over[] =>
@@ -33,6 +34,7 @@ export function Pointers({ movement, chosen, way, onWay }: {
           <tbody>{table.map((t) => <Pointer key={t.id} train={t} here={t.arbor === chosen} way={way} table={table} />)}</tbody>
         </table>
       </div>
+      <OnArms table={table} />
     </section>
   );
 }
@@ -47,7 +49,7 @@ function Pointer({ train, here, way, table }: {
       <td><h3>{train.name}</h3></td>
       <td><button type="button" className="plain" onClick={() => choose(train.arbor)}><b>{train.arbor}</b></button></td>
       <td title={sharedSays(train, table)}>
-        {train.steps === null ? <span className="soft" title={train.says ?? ""}>{train.rate ? writeRatio(train.rate).replace("-", "−") : "not driven"}</span>
+        {train.steps === null ? <span className="soft" title={train.says ?? ""}>{train.rate ? `${writeRatio(train.rate).replace("-", "−")}${train.willis ? `, on the arm ${train.willis.arm}` : ""}` : "not driven"}</span>
           : <Train of={oversOf(train.steps.slice(train.leadsFrom?.after ?? 0))} way={way} from={train.leadsFrom?.arbor ?? null} />}
         {train.against !== null && <span className="soft"> against {train.against}</span>}
       </td>

@@ -3,8 +3,9 @@ import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../../geometry/instrument.ts";
 import { trainTable, yearsToOneDivision } from "../../../geometry/numbers/train-table.ts";
-import { ratio } from "../../../geometry/numeric/ratio.ts";
+import { ONE, ratio } from "../../../geometry/numeric/ratio.ts";
 import { workOut } from "../../../geometry/workout.ts";
+import { arbor, gear, instrument, studOn, wheel } from "../train/made.ts";
 
 const example = (name: string): Instrument =>
   JSON.parse(readFileSync(resolve(import.meta.dirname, `../../../public/instruments/${name}.instrument.json`), "utf8")) as Instrument;
@@ -43,5 +44,56 @@ describe("the train as it is", () => {
     const carried = trainTable(workOut(example("small-tellurian"))).filter((t) => t.steps === null);
     expect(carried.length).toBeGreaterThan(0);
     for (const train of carried) expect(train.says).toMatch(/carried by A/);
+  });
+});
+
+describe("a train on an arm", () => {
+  const at = { x: 0, y: 0 }, display = (arbor: string) => ({ id: "d", name: "shown", arbor });
+  const fixed = (id: string, parts: Parameters<typeof arbor>[1]) => arbor(id, parts, { ...at, fixed: true });
+  const willis = (made: Instrument) => trainTable(workOut(made)).find((t) => t.willis !== null)?.willis ?? null;
+  const told = (made: Instrument) => willis(made)?.rows.map((r) => [r.arbor, r.against.toFraction(), r.rate.toFraction()]);
+
+  // Source: H. T. Brown, Five Hundred and Seven Mechanical Movements, no. 504; Willis's rule in MacCord, Scientific American Supplement, 1884.
+  it("[NUM20] Ferguson's paradox is written from the fixed 20 over the idler to 21, 20 and 19", () => {
+    const paradox = (n: number) => instrument([fixed("F", [wheel("f", 20)]), arbor("C", [], at), arbor("I", [wheel("i", 20)], studOn("C", 20)), arbor("L", [wheel("l", n)], studOn("C", 40))],
+      [gear("f", "i"), gear("i", "l")], { input: "C", displays: [display("L")] });
+    expect(told(paradox(21))).toEqual([["F", "-1", "0"], ["I", "1", "2"], ["L", "-20/21", "1/21"]]);
+    expect(told(paradox(20))?.at(-1)).toEqual(["L", "-1", "0"]);
+    expect(told(paradox(19))?.at(-1)).toEqual(["L", "-20/19", "-1/19"]);
+    expect(willis(paradox(21))).toMatchObject({ arm: "C", arms: false, then: [] });
+    expect(willis(paradox(21))?.rows[0]).toMatchObject({ fixed: true, by: null });
+  });
+
+  // Source: stock-gear handbook table 13-1: sun 16, planet 16, ring 48 fixed, sun driving: the arm makes a quarter of a turn.
+  it("[NUM20] where the arm is sought it comes of the two ends, and plain steps follow", () => {
+    const made = instrument([
+      arbor("S", [wheel("s", 16)], at), arbor("C", [wheel("c", 30)], at), arbor("P", [wheel("p", 16)], studOn("C", 16)), fixed("R", [wheel("r", 48, { internal: true })]),
+      arbor("X", [wheel("x", 60)], { x: 45, y: 0 }),
+    ], [gear("s", "p"), gear("p", "r"), gear("c", "x")], { input: "S", displays: [display("X")] });
+    const table = willis(made);
+    expect(table).toMatchObject({ arm: "C", arms: true });
+    expect(table?.armRate.toFraction()).toBe("1/4");
+    expect(table?.value.abs().inverse().toFraction()).toMatch(/^(3|1\/3)$/);
+    expect(table?.then.map((s) => [s.arbor, s.rate.toFraction()])).toEqual([["X", "-1/8"]]);
+    const [first, last] = [table?.rows[0], table?.rows.at(-1)];
+    if (!table || !first || !last) throw new Error("it has rows");
+    expect(last.rate.sub(table.value.mul(first.rate)).div(ONE.sub(table.value)).equals(table.armRate)).toBe(true);
+  });
+
+  it("[NUM20] holds for every carried display of the tellurian, row by row", () => {
+    const tables = trainTable(workOut(example("small-tellurian"))).filter((t) => t.steps === null);
+    expect(tables.length).toBe(3);
+    for (const { willis: table, arbor: shown } of tables) {
+      if (table === null) throw new Error("it is written out");
+      expect(table.rows.at(-1)?.arbor).toBe(shown);
+      table.rows.forEach((row, i) => {
+        expect(row.against.add(table.armRate).equals(row.rate)).toBe(true);
+        const before = table.rows[i - 1];
+        if (before) expect(row.against.equals(row.by === null ? before.against : before.against.mul(ratio(row.by.inside ? row.by.driver : -row.by.driver, row.by.driven)))).toBe(true);
+        else expect(row.fixed && row.rate.equals(ratio(0))).toBe(true);
+      });
+      expect(table.rows[0]?.against.mul(table.value).equals(table.rows.at(-1)?.against ?? ratio(0))).toBe(true);
+    }
+    expect(trainTable(workOut(example("estuary-dial"))).every((t) => t.willis === null)).toBe(true);
   });
 });
