@@ -43,6 +43,25 @@ describe("putting together", () => {
     const fast = { ...locked, parts: locked.parts.map((p): Part => ({ ...p, join: { by: "soft solder" } })) };
     expect(ids(worked([fast, pipe]))).toEqual(["A+E", "front"]);
   });
+  it("[ENTRY7] a collet held by a pin, or a hub on a square, locks in what rides under it; one that passes the bore does not", () => {
+    const pipe = (bore: number): Arbor => ({ id: "E", diameter: bore + 2, bore, foot: 4, head: 11, rides: { on: "A", radius: 0, angle: 0 }, parts: [collet("E1", 6, 20)] });
+    const over = (by: "pin" | "square", diameter = 8) => arbor("A", 0, [collet("A1", 2, 12), collet("A9", 12, diameter, { join: { by } })]);
+    for (const [by, held] of [["pin", "held by a pin"], ["square", "held by its square"]] as const) {
+      const { steps } = puttingTogether(worked([over(by), pipe(3.04)]));
+      expect(steps.map((s) => s.ids.join("+"))).toEqual(["A", "E", "A9", "front"]);
+      expect(steps[2]?.says).toBe(`on to A, ${held}; holds E in`);
+      // And nothing under it comes off before it does.
+      expect(takingDown(worked([over(by), pipe(3.04)]), "E")).toEqual([["front"], ["A9"], ["E"]]);
+    }
+    expect(ids(worked([over("pin", 3.02), pipe(3.04)]))).not.toContain("A9");
+  });
+  it("[ENTRY8] a little lean lets one of two go in last, and is told instead of bringing both down together", () => {
+    const m = worked([arbor("A", 0, [collet("A1", 10, 20)], { pivots: { foot: { diameter: 1, length: 2, plate: "back" } } }), arbor("B", 19.5, [collet("B1", 5, 20), collet("B2", 14, 20)])]);
+    const [both] = puttingTogether(m).steps;
+    // Half a millimetre of overlap, 11 over the hole.
+    expect(both?.lean).toEqual({ arbor: "A", degrees: (Math.atan2(0.5, 11) * 180) / Math.PI });
+    expect(both?.says).toContain("both brought down together, or A last, leaned 2.6°");
+  });
   it("[ENTRY8] lifted clear: a foot out of its hole, a wheel over its mate, a pipe over the whole arbor", () => {
     const lifts = (arbors: Arbor[]) => puttingTogether(worked(arbors)).steps.map((s) => s.lift);
     expect(lifts([arbor("A", 0, [])])).toEqual([2, 2]);
