@@ -37,6 +37,7 @@ function readCall(argv: readonly string[]): Call | string {
   const rest = argv.filter((_, i) => asked < 0 || (i !== asked && i !== asked + 1));
   const files = rest.filter((a) => a === "-" || !a.startsWith("-"));
   const unknown = rest.find((a) => a.startsWith("-") && !["-", "--json", "--all"].includes(a));
+  if (unknown === "--until") return "--until is said twice";
   if (unknown !== undefined) return `there is no option ${unknown}`;
   if (files.length === 0) return "no file was named";
   return { files, json: rest.includes("--json"), all: rest.includes("--all"), until };

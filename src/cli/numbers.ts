@@ -62,5 +62,6 @@ function readRange(text: string, name: string): number[] {
   const match = /^(\d+)(?:-(\d+))?$/.exec(text);
   const from = Number(match?.[1]), to = Number(match?.[2] ?? match?.[1]);
   if (!match || from < 1 || to > 100_000) throw new CallFault(`${name} wants a range of counts such as 30-144, not ${text}`);
-  return Array.from({ length: Math.max(0, to - from + 1) }, (_, i) => from + i);
+  if (to < from) throw new CallFault(`${name} ${text} is an empty range: the least comes first`);
+  return Array.from({ length: to - from + 1 }, (_, i) => from + i);
 }

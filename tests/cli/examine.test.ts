@@ -42,6 +42,7 @@ describe("the examiner's sheet in the terminal", () => {
     expect([turns!.status, days!.status]).toEqual([0, 0]);
     // One turn of this dial's crank is a day.
     expect(JSON.parse(turns!.stdout)).toEqual(JSON.parse(days!.stdout));
+    expect(run([FREE, "--until", "5", "--until", "6"]).stderr).toContain("--until is said twice");
     const wrong = run([FREE, "--until", "soon"]);
     expect([wrong.status, wrong.stdout]).toEqual([2, ""]);
     expect(wrong.stderr).toContain("soon");

@@ -19,7 +19,8 @@ describe("numbers in the terminal", () => {
   });
 
   it("[NUM5] a call that cannot be answered says why in one line", () => {
-    for (const argv of [["--wanted", "1/0"], ["--wanted", "2"], ["--wanted", "2", "--within", "0", "--engagements", "1", "--wheels", "x"], ["--colour", "red"]]) {
+    for (const argv of [["--wanted", "1/0"], ["--wanted", "2"], ["--wanted", "2", "--within", "0", "--engagements", "1", "--wheels", "x"],
+      ["--wanted", "2", "--within", "0", "--engagements", "1", "--wheels", "60-30"], ["--colour", "red"]]) {
       const done = run("numbers", ...argv);
       expect(done.status).toBe(2);
       expect(done.stderr.trim().split("\n")).toHaveLength(1);
