@@ -93,7 +93,7 @@ export function createFrames(stage: Stage) {
     }
     scene.environmentRotation.copy(roomTurn(view, turn));
     if (sun) shine(sun, matrix.makeRotationFromEuler(turn), stage);
-    stage.frame = { camera, size, poses, raised };
+    stage.frame = { camera, size, poses, raised, held: heldBy(stage, props.held?.id) };
     stage.drawMarks?.(stage.frame);
     const now = `${eye.changes()} ${lifted}`;
     if (now !== drawn) stage.seen();

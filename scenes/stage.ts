@@ -15,6 +15,8 @@ export interface Frame {
   readonly poses: Float64Array;
   /** mm along z, for each arbor. */
   readonly raised: Float64Array;
+  /** mm along z by which what hangs over its place hangs there now. */
+  readonly held: number;
 }
 
 export interface Stage {

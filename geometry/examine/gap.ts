@@ -82,7 +82,7 @@ function sweptWords(pair: string, second: string, { severity, way, gap, worst, w
 }
 
 function meetingWords(pair: string, second: string, { severity, gap, worst, wanted }: MovingVerdict, { turns, every }: Meeting): string {
-  const often = `first at turn ${turns.toFixed(2)}, and again every ${every}`;
+  const often = `first at turn ${turns.toFixed(2)}, and again every ${every === "1" ? "turn" : `${every} turns`}`;
   if (severity === "tight") return `${pair} comes within ${mm(worst)} of ${second} at the worst, ${mm(wanted)} is wanted; ${often}`;
   return gap < 0 ? `${pair} meets ${second}, ${mm(-gap)} deep, ${often}` : `${pair} can meet ${second} at the worst of the shakes, ${often}`;
 }

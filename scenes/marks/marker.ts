@@ -45,10 +45,11 @@ export function createMarker(over: HTMLElement, marked: Marked, before: Marker |
 
   return {
     slots,
-    draw({ camera, size, poses, raised }) {
+    draw(frame) {
+      const { camera, size, poses, raised } = frame;
       const behind = camera.getWorldDirection(point).z > 0.2;
       const middle = { x: size.width / 2, y: size.height / 2 };
-      drawHeld(over, marked, { camera, size, poses, raised });
+      drawHeld(over, marked, frame);
       const room = shownIn(size, lettered, first);
       const anchors = lettered.map((i, n): Anchor & { id: string; n: number } => {
         const worked = movement.arbors[i];
@@ -107,15 +108,16 @@ function captionBox(at: Point, box: { width: number; height: number }, size: Siz
   };
 }
 
-/** The chain line from the foot of what hangs down to where it goes in. */
-function drawHeld(over: HTMLElement, { movement, held }: Marked, { camera, size, poses, raised }: Frame): void {
-  const chain = over.querySelector<SVGGElement>(".held"), i = held === null ? undefined : movement.arborIndex.get(held);
+/** The chain line from the foot of what hangs, or the lower face of a part, to where it goes in. */
+function drawHeld(over: HTMLElement, { movement, held }: Marked, { camera, size, poses, held: by }: Frame): void {
+  const chain = over.querySelector<SVGGElement>(".held"), part = held === null ? undefined : movement.partIndex.get(held);
+  const i = part?.arbor ?? (held === null ? undefined : movement.arborIndex.get(held)), arbor = movement.arbors[i ?? -1]?.arbor;
   if (!chain) return;
-  chain.style.visibility = i === undefined ? "hidden" : "";
-  if (i === undefined) return;
-  const x = poses[POSE_STRIDE * i] ?? 0, y = poses[POSE_STRIDE * i + 1] ?? 0, foot = movement.arbors[i]?.arbor.foot ?? 0;
-  const seat = onScreen(x, y, foot, camera, size);
-  drawLine(chain.querySelector("line"), onScreen(x, y, foot + (raised[i] ?? 0), camera, size), seat);
+  chain.style.visibility = arbor === undefined ? "hidden" : "";
+  if (i === undefined || arbor === undefined) return;
+  const x = poses[POSE_STRIDE * i] ?? 0, y = poses[POSE_STRIDE * i + 1] ?? 0, low = (part && arbor.parts[part.part]?.z) ?? arbor.foot;
+  const seat = onScreen(x, y, low, camera, size);
+  drawLine(chain.querySelector("line"), onScreen(x, y, low + by, camera, size), seat);
   chain.querySelector("path")?.setAttribute("transform", `translate(${seat.x.toFixed(1)} ${seat.y.toFixed(1)})`);
 }
 

@@ -54,30 +54,41 @@ function Findings({ movement, findings, short }: { readonly movement: Movement; 
   const units = useNow((s) => s.units);
   const chosenKey = useNow((s) => s.finding);
   const at = findings.findIndex((f) => findingKey(f) === chosenKey);
-  const list = useRef<HTMLUListElement>(null);
+  const list = useRef<HTMLDivElement>(null);
   const id = useId();
-  useEffect(() => { list.current?.querySelector("[aria-selected=true]")?.scrollIntoView({ block: "nearest" }); }, [at]);
+  const chosen = findings[at], opens = chosen !== undefined && (chosen.when != null || chosen.remedies.length > 0);
+  useEffect(() => {
+    for (const shown of [".opened", "[aria-selected=true]"]) list.current?.querySelector(shown)?.scrollIntoView({ block: "nearest" });
+  }, [at]);
   const keyed = (event: KeyboardEvent) => {
     const to = nextRow(event.key, at, findings.length);
     if (to === null) return;
     event.preventDefault();
     chooseFinding(findings[to] ?? null);
   };
-  const chosen = findings[at];
+  const row = (finding: Finding, i: number) => (
+    <li key={findingKey(finding)} id={`${id}${i}`} role="option" aria-selected={i === at} className={`one ${finding.severity} ${finding.gap === undefined ? "unfigured" : ""}`}
+      onClick={() => { chooseFinding(i === at ? null : finding); if (i === at) choose(null); }}>
+      <FindingRow movement={movement} finding={finding} short={short} units={units} />
+    </li>
+  );
+  const before = opens ? at + 1 : findings.length;
   return (
     <>
       <div className="columns" aria-hidden="true"><span /><span>between</span><span>gap</span><span>at worst</span><span>wanted</span></div>
-      <ul className="findings" ref={list} role="listbox" tabIndex={0} aria-label="Findings, gravest first" onKeyDown={keyed}
-        aria-activedescendant={at < 0 ? undefined : `${id}${at}`}>
-        {findings.map((finding, i) => (
-          <li key={findingKey(finding)} id={`${id}${i}`} role="option" aria-selected={i === at} className={`one ${finding.severity} ${finding.gap === undefined ? "unfigured" : ""}`}
-            onClick={() => { chooseFinding(i === at ? null : finding); if (i === at) choose(null); }}>
-            <FindingRow movement={movement} finding={finding} short={short} units={units} />
-          </li>
-        ))}
-      </ul>
-      {chosen?.when && <WhenShown movement={movement} finding={chosen} when={chosen.when} />}
-      {chosen && chosen.remedies.length > 0 && <Cures movement={movement} finding={chosen} />}
+      <div className="findings" ref={list}>
+        <ul role="listbox" tabIndex={0} aria-label="Findings, gravest first" onKeyDown={keyed} aria-activedescendant={at < 0 ? undefined : `${id}${at}`}
+          aria-owns={findings.slice(before).map((_, i) => `${id}${before + i}`).join(" ") || undefined}>
+          {findings.slice(0, before).map(row)}
+        </ul>
+        {opens && (
+          <div className={`opened ${chosen.severity}`}>
+            {chosen.when && <WhenShown movement={movement} finding={chosen} when={chosen.when} />}
+            {chosen.remedies.length > 0 && <Cures movement={movement} finding={chosen} />}
+          </div>
+        )}
+        {opens && <ul role="presentation">{findings.slice(before).map((finding, i) => row(finding, before + i))}</ul>}
+      </div>
     </>
   );
 }
@@ -88,8 +99,8 @@ function Further({ movement, fouls, onSpoiled }: { readonly movement: Movement; 
   return (
     <div className="further">
       <div className="row">
-        {fouls && <button type="button" className="plain" onClick={onSpoiled}>I have already spoiled this</button>}
-        <button type="button" className="plain" aria-expanded={open} onClick={() => setOpen(!open)}>Turn it for a thousand years</button>
+        {fouls && <button type="button" onClick={onSpoiled}>I have already spoiled this</button>}
+        <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>Turn it for a thousand years</button>
       </div>
       {open && <Suspense fallback={null}><Turning movement={movement} /></Suspense>}
     </div>

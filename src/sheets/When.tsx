@@ -24,7 +24,7 @@ export function WhenShown({ movement, finding, when }: { readonly movement: Move
   return (
     <div className="when" role="group" aria-label="When it shows">
       <p>First at {at(when.turns)}. Nearest at {at(when.nearest.turns)}: <span className="figure">{length(when.nearest.gap, units)}</span> {unitName(units)} in plan as drawn.
-        Comes round every {when.every} turns.{when.lostMotion ? " Lost motion alone could bring it on." : ""}</p>
+        Comes round every {when.every === "1" ? "turn" : `${when.every} turns`}.{when.lostMotion ? " Lost motion alone could bring it on." : ""}</p>
       <div className="row">
         <div className="joined">
           <button type="button" onClick={() => to(when.turns)}>First</button>

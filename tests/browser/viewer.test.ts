@@ -23,7 +23,7 @@ const openExample = async (page: Page, name: string) => {
   await page.getByRole("button", { name: "Examples" }).click();
   await page.getByRole("button", { name, exact: true }).click();
 };
-const findings = (page: Page) => page.getByRole("listbox", { name: "Findings, gravest first" }).getByRole("option");
+const findings = (page: Page) => page.locator(".findings").getByRole("option");
 const seen = (page: Page) => page.locator(".movement .seen");
 const tab = (page: Page, name: string) => page.getByRole("tab", { name }).click();
 const drop = (page: Page, name: string, text: string) => page.evaluate(([fileName, content]) => {
