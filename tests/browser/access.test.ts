@@ -1,25 +1,10 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { violations } from "./axe.ts";
 import { type Bench, startBench } from "./page.ts";
 
 let bench: Bench;
 beforeAll(async () => { bench = await startBench(); });
 afterAll(() => bench?.close());
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-interface Violation { readonly id: string; readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[] }
-
-/** What axe finds wrong with the page as it stands. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const found = await page.evaluate(async () => {
-    const axe = (window as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }).axe;
-    return (await axe.run()).violations;
-  });
-  return found.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.html} ${n.failureSummary ?? ""}`));
-}
 
 describe("axe finds nothing wrong", () => {
   for (const dark of [false, true])
@@ -29,6 +14,14 @@ describe("axe finds nothing wrong", () => {
       expect(await violations(page)).toEqual([]);
       await page.getByRole("button", { name: "First draft of it" }).click();
       await page.getByRole("listbox").getByRole("option").first().click();
+      await page.getByRole("button", { name: "I have already spoiled this" }).click();
+      await page.getByRole("region", { name: "Ways out" }).waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Back to the findings" }).click();
+      await page.getByRole("button", { name: "Kept work" }).click();
+      await page.getByRole("dialog", { name: "Kept work" }).waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("dialog", { name: "Kept work" }).getByRole("button", { name: "Close" }).click();
       for (const sheet of ["Numbers", "Depthing", "Dials", "Putting together", "Workshop", "Making", "Calliper"]) {
         await page.getByRole("tab", { name: sheet }).click();
         await page.getByRole("tabpanel", { name: sheet }).locator("h2").first().waitFor();

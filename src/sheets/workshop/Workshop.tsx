@@ -81,7 +81,7 @@ export function Workshop() {
         {sheet.cautions.length > 0 && <p><b>Caution.</b> {sheet.cautions.join(" ")}</p>}
         <p className="soft">A sheet’s mark is made of just what it shows. When that changes, the sheet is said to be stale. Every print has a bar of 100 mm where it matters: measure it.</p>
       </aside>
-      {printing && <Printing sheets={printing} size={size} done={onPrinted} />}
+      {printing && <Printing name={name} sheets={printing} size={size} done={onPrinted} />}
     </div>
   );
 }
@@ -127,7 +127,7 @@ function Pages({ pages, size, whole }: { readonly pages: readonly string[]; read
 }
 
 /** Puts the pages alone on paper, asks the browser to print, and takes them away again. */
-function Printing({ sheets, size, done }: { readonly sheets: readonly DrawnSheet[]; readonly size: PaperSize; readonly done: (sheets: readonly DrawnSheet[]) => void }) {
+function Printing({ name, sheets, size, done }: { readonly name: string; readonly sheets: readonly DrawnSheet[]; readonly size: PaperSize; readonly done: (sheets: readonly DrawnSheet[]) => void }) {
   useEffect(() => {
     const after = () => done(sheets);
     window.addEventListener("afterprint", after, { once: true });
@@ -138,9 +138,10 @@ function Printing({ sheets, size, done }: { readonly sheets: readonly DrawnSheet
     // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [sheets]);
   return createPortal(
-    <div className={`to-print ${size}`}>
+    <main className={`to-print ${size}`}>
+      <h1 className="unseen">{name}</h1>
       {sheets.flatMap((s) => s.pages.map((page, i) => <div key={`${s.id} ${i}`} className="leaf" dangerouslySetInnerHTML={{ __html: page }} />))}
-    </div>,
+    </main>,
     document.body,
   );
 }
