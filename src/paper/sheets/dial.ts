@@ -8,7 +8,7 @@ import type { Draft } from "../draft.ts";
 import type { LetterHeight, Table } from "../drawing.ts";
 import { overlap, type Rect, textBox } from "../lettered.ts";
 import { arc, circle, cross, line, type Page, text, view } from "../page.ts";
-import { ruled } from "../table.ts";
+import { ruled, ruledHeight } from "../table.ts";
 import { fixed } from "../words.ts";
 
 /** Of a ring's breadth: its marks from the outer edge inward, by weight; and where its letters stand. */
@@ -22,20 +22,25 @@ export function dialDraft(face: Face): Draft {
     shows: face, tables: [...whole, ...marks], cautions: cautionsFor("acid", "brass"),
     draw: (next) => {
       let page = next();
-      const { room } = page, wide = room.right - room.left - 4, tall = room.top - room.bottom - 10, n = Math.max(1, Math.ceil((2 * face.radiusMm) / Math.min(wide, tall) - 1e-9));
+      const { room } = page, tables = [...whole, ...uneven], wide = room.right - room.left - 4, tall = room.top - room.bottom - 10, n = Math.max(1, Math.ceil((2 * face.radiusMm) / Math.min(wide, tall) - 1e-9));
+      // Its tables stand under it where there is room for both.
+      const under = room.top - 2 * face.radiusMm - AROUND, together = n === 1 && under - room.bottom >= tables.reduce((sum, t) => sum + ruledHeight(t), BAR);
       for (let j = 0; j < n; j++) for (let i = 0; i < n; i++) {
         if (i + j > 0) page = next();
-        const cx = (room.left + room.right) / 2, cy = (room.top + room.bottom) / 2 + 3, step = (2 * face.radiusMm) / n;
+        const cx = (room.left + room.right) / 2, cy = together ? room.top - face.radiusMm - AROUND / 2 : (room.top + room.bottom) / 2 + 3, step = (2 * face.radiusMm) / n;
         drawDial(page, face, cx + face.radiusMm - step * (i + 0.5), cy - face.radiusMm + step * (j + 0.5));
         checkBar(page, room.left, room.bottom + 2.5);
       }
-      const more = next();
-      let at = { page: more, y: more.room.top };
-      for (const table of [...whole, ...uneven]) at = ruled(at, next, table);
+      let at = { page, y: under };
+      if (!together) at = { page: next(), y: room.top };
+      for (const table of tables) at = ruled(at, next, table);
       return "1 : 1";
     },
   };
 }
+
+/** mm above and under a dial; and what the bar takes. */
+const AROUND = 16, BAR = 6;
 
 /** Longer tables are given as files; the drawing itself has every mark. */
 const MOST_ROWS = 60;

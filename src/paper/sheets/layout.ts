@@ -126,7 +126,7 @@ export function elevationDraft(columns: readonly Column[], l: Layout, shakes: Sh
     }),
   };
   return {
-    id: "elevation", number: "/ELEV", title: "Developed elevation", kind: "elevation", subtitle: "arbors in a row, those in mesh at their true distance; under each letter its endshake", document: "developed elevation",
+    id: "elevation", number: "/ELEV", title: "Developed elevation", kind: "elevation", subtitle: "arbors in a row at true distance; under each its endshake", document: "developed elevation",
     shows: { columns, plates: l.plates, shakes }, tables: [table], cautions: [],
     draw: (next) => {
       const scale = elevation(next, columns, l, shakes);

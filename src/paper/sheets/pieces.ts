@@ -4,7 +4,7 @@ import { cautionsFor, joinDangers } from "../cautions.ts";
 import { checkBar, levelDimension, uprightDimension } from "../dimension.ts";
 import type { Draft } from "../draft.ts";
 import type { Table } from "../drawing.ts";
-import { arc, circle, cross, hatch, line, outlineOn, type Page, polyline, rectangle, text, view } from "../page.ts";
+import { arc, circle, cross, fill, hatch, line, outlineOn, type Page, polyline, rectangle, text, view } from "../page.ts";
 import { figuresTable, ROW, ruled } from "../table.ts";
 import { fixed, scaleFor, scaleWritten, short } from "../words.ts";
 import { washerSays } from "./arbor.ts";
@@ -21,14 +21,15 @@ export function pieceDraft(f: PieceFigures): Draft {
   const word = { disc: "Disc", slot: "Slot", arm: "Arm", pointer: "Hand", ratchet: "Ratchet" }[piece.kind];
   return {
     id: `${piece.kind}-${piece.id}`, number: piece.id, title: `${word} ${piece.id}`, kind: piece.kind === "ratchet" ? "ratchet" : piece.kind === "pointer" ? "hands" : "piece",
-    subtitle: `${piece.name ? `${piece.name}, ` : ""}on arbor ${f.arbor}`, document: piece.kind === "pointer" ? "hand, full size" : "piece, for cutting", side: "DIAL SIDE", shows: f, tables,
+    subtitle: `${piece.name ? `${piece.name}, ` : ""}on arbor ${f.arbor}`, document: piece.kind === "pointer" ? "hand, for cutting" : "piece, for cutting", side: "DIAL SIDE", shows: f, tables,
     cautions: cautionsFor("saw", "brass", ...(ratchet ? ["turning"] as const : []), ...joinDangers(piece.join?.by), ...(/blued/.test(f.material) ? ["heat"] as const : [])),
     draw: (next) => {
       const page = next(), { left, right, top, bottom } = page.room, tableHeight = rows.length * ROW + 18, reach = reachOf(f);
       const room = Math.min(right - left - 36, top - bottom - tableHeight - 34);
-      const scale = piece.kind === "pointer" ? Math.min(1, scaleFor(reach.along, right - left - 20, 1)) : scaleFor(reach.across, room, 10, true);
+      const scale = piece.kind === "pointer" ? scaleFor(Math.max(reach.along / (right - left - 44), piece.width / 40), 1, 10, true) : scaleFor(reach.across, room, 10, true);
       const x = (left + right) / 2 - (reach.middle * scale), y = (top + bottom + tableHeight) / 2;
       drawPiece(page, f, x, y, scale);
+      if (piece.kind === "pointer" && reach.along <= right - left) fullSize(page, f, (left + right) / 2 - reach.middle, top - 16 - piece.width / 2);
       checkBar(page, left, bottom + 4);
       figuresTable(page, left, bottom + tableHeight - 4, right - left, "What to make", rows);
       if (ratchet) ruled(at(next), next, tables[1]!);
@@ -56,7 +57,7 @@ function rowsOf(f: PieceFigures): Rows {
         ["Back to face", `${fixed(f.ratchet!.backAngle, 2)}°`], ["Its click lets it pass", f.ratchet!.passes], ["Root circle", `R${fixed(f.ratchet!.rootRadius, 2)}`]] as Rows;
     }
   })();
-  return [...own, ["Thickness", fixed(piece.thickness, 2)], ["Bore and fit", seat.collet ? `${seat.says}, on ${seat.collet}` : seat.says], ["Material, mass", `${f.material}${f.massG === null ? "" : `, ${fixed(f.massG, 1)} g`}`], ["Number off", "1"]];
+  return [...own, ["Thickness", fixed(piece.thickness, 2)], ["Bore and fit", seat.collet ? `${seat.says}, on ${seat.collet}` : seat.says], ["Material, mass", `${f.material}${f.massG === null ? "" : `, ${fixed(f.massG, f.massG < 1 ? 2 : 1)} g`}`], ["Number off", "1"]];
 }
 
 function drawPiece(page: Page, f: PieceFigures, x: number, y: number, scale: number): void {
@@ -76,6 +77,15 @@ function drawPiece(page: Page, f: PieceFigures, x: number, y: number, scale: num
     }
   } else bar(page, f, x, y, scale);
   if (bore > 0) circle(page, x, y, bore);
+}
+
+/** A hand as it shall be, to be laid on the metal. */
+function fullSize(page: Page, { piece, seat }: PieceFigures, x: number, y: number): void {
+  if (piece.kind !== "pointer") return;
+  const at = view(page, "full size", x, y, 1), blade = outlineOn(at, handOutline(piece.length, piece.tail, piece.width, 0.01));
+  const r = seat.diameter / 2, bore = Array.from({ length: 32 }, (_, i) => [x + r * Math.cos((i * Math.PI) / 16), y + r * Math.sin((i * Math.PI) / 16)]).flat();
+  fill(page, r > 0 ? [blade, bore] : [blade]);
+  text(page, page.room.left, page.room.top - 5, "full size", { face: "italic", layer: "dimension" });
 }
 
 /** Hands and arms lie along the sheet. */

@@ -8,7 +8,7 @@ import type { Table } from "../drawing.ts";
 import { letterPlaces } from "../lettered.ts";
 import { circle, cross, line, type Page, type Point, text, view } from "../page.ts";
 import { plateOutline } from "../plate-outline.ts";
-import { ruled } from "../table.ts";
+import { ruled, ruledHeight } from "../table.ts";
 import { fixed, scaleFor, scaleWritten, signed } from "../words.ts";
 
 export function plateDraft(p: PlateFigures): Draft {
@@ -19,12 +19,14 @@ export function plateDraft(p: PlateFigures): Draft {
     document: "plate, with hole table", side: "DIAL SIDE", shows: p, tables, cautions: cautionsFor("turning", "brass", "saw"),
     draw: (next) => {
       const page = next(), { left, right, top, bottom } = page.room, box = boxOf(p.outline), beside = "circle" in p.outline ? 6 : 34;
-      const scale = scaleFor(Math.max((box.right - box.left) / (right - left - beside), (box.top - box.bottom) / (top - bottom - 34)), 1, 5, true);
-      const x = (left + right) / 2 + (beside > 6 ? 6 : 0) - ((box.left + box.right) / 2) * scale, y = (top + bottom) / 2 + 6 - ((box.top + box.bottom) / 2) * scale;
+      const scaleOver = (low: number): number => scaleFor(Math.max((box.right - box.left) / (right - left - beside), (box.top - box.bottom) / (top - low - 34)), 1, 5, true);
+      // Tables stand under the drawing where it is none the smaller for it.
+      const needs = tables.reduce((sum, t) => sum + ruledHeight(t), 0), scale = scaleOver(bottom), own = top - bottom - needs > 60 && scaleOver(bottom + needs) === scale ? needs : 0, low = bottom + own;
+      const x = (left + right) / 2 + (beside > 6 ? 6 : 0) - ((box.left + box.right) / 2) * scale, y = (top + low) / 2 + 6 - ((box.top + box.bottom) / 2) * scale;
       drawPlate(page, p, view(page, "plate", x, y, scale), scale);
-      text(page, left, bottom + 1, "x to the right and y upward, from one datum for all plates", { face: "italic", layer: "dimension" });
-      let at: { page: Page; y: number } | null = null;
-      for (const table of tables) at = ruled(at ?? begin(next), next, table);
+      text(page, left, low + 1, "x to the right and y upward, from one datum for all plates", { face: "italic", layer: "dimension" });
+      let at = own > 0 ? { page, y: low } : begin(next);
+      for (const table of tables) at = ruled(at, next, table);
       return scaleWritten(scale);
     },
   };
