@@ -87,7 +87,7 @@ function checkCouplings(file: unknown, parts: ReadonlyMap<unknown, Where>, notes
       must("ratchet", ["ratchet"]);
       must("pawl", ["arm"]);
       const pawl = parts.get(own(coupling, "pawl"));
-      if (pawl && pawl.arborId !== own(coupling, "on"))
+      if (pawl?.kind === "arm" && pawl.arborId !== own(coupling, "on"))
         say(notes, `${path}.pawl`, JSON.stringify(own(coupling, "pawl")), `an arm on ${String(own(coupling, "on"))}; it is on ${String(pawl.arborId)}`);
     }
     const between = listOf(coupling, "between");

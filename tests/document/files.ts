@@ -47,12 +47,12 @@ export const fullest = (): Loose => ({
     { id: "E", fixed: true, x: 22, y: 20, diameter: 3, foot: 12, head: 22, parts: [
       { id: "E1", kind: "slot", diameter: 16, radius: 5, angle: 0, length: 6, width: 1.1, z: 13, thickness: 1 },
       { id: "E2", kind: "arm", length: 12, width: 3, angle: 45, z: 15, thickness: 1 },
-      { id: "E3", kind: "square", across: 2.5, taper: 1, slot: { width: 0.6, height: 1 }, z: 17, thickness: 4 },
+      { id: "E3", kind: "square", across: 2.5, taper: 1, slot: { width: 0.6, height: 1 }, angle: 45, z: 17, thickness: 4 },
     ] }],
   engagements: [{ driver: "A1", driven: "B1" }, { id: "ring", driver: "C1", driven: "B1", ease: 0.02 }],
   couplings: [
     { kind: "pin and slot", driver: "D3", driven: "E1" },
-    { kind: "click", ratchet: "D4", on: "E", passes: "clockwise" },
+    { kind: "click", ratchet: "D4", on: "E", passes: "clockwise", pawl: "E2" },
     { kind: "friction", between: ["A", "C"] },
   ],
   displays: [{ id: "moon", name: "Age of the Moon", arbor: "C", days: 29.53, sense: "clockwise", divisions: 59, against: "A", shows: "age of the Moon", epoch: "2026-01-01T00:00:00Z" }],

@@ -270,6 +270,9 @@ describe("what refers to something", () => {
     expect(only((f) => { f.arbors[4].parts[0].kind = "disc"; f.arbors[3].parts.push({ ...f.arbors[4].parts[0], kind: "slot", id: "D5" }); f.couplings[0].driven = "D5"; }, fullest))
       .toMatchObject({ path: "couplings[0]", found: '"D3" and "D5"' });
     expect(only((f) => { f.couplings[1].ratchet = "D2"; }, fullest).path).toBe("couplings[1].ratchet");
+    const arm = (id: string) => ({ id, kind: "arm", length: 9, width: 2, angle: 0, z: 90, thickness: 1 });
+    expect(only((f) => { f.couplings[1].pawl = "D4"; }, fullest)).toMatchObject({ path: "couplings[1].pawl", expected: "the id of an arm; it is a ratchet" });
+    expect(only((f) => { f.arbors[0].parts.push(arm("A8")); f.couplings[1].pawl = "A8"; }, fullest)).toMatchObject({ path: "couplings[1].pawl", expected: "an arm on E; it is on A" });
     expect(only((f) => { f.couplings[1].kind = "spring"; }, fullest).path).toBe("couplings[1].kind");
     expect(only((f) => { f.couplings[2].between = ["A", "A"]; }, fullest).path).toBe("couplings[2].between");
   });
