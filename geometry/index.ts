@@ -214,6 +214,8 @@ export { accessOf, type Access, type Tool } from "./assembly/access.ts";
 /** The order of heats on one arbor: every later heat held against every earlier join, and the order that spoils least. */
 export { heatPairs, joinHeat, suggestedHeats, type HeatPair, type JoinHeat } from "./workshop/heats.ts";
 export { heatLadder, type HeatLadder, type LadderLimit, type Rung } from "./workshop/ladder.ts";
+/** Places and levels worked again for what was changed, as long as that leaves less amiss. */
+export { searchSettled, type Settled, type SettlingStep } from "./search/settle.ts";
 /** Ways out of what fouls, given what is made: each examined, the cheapest first; step by step, or as a whole. */
 export { searchWaysOut, waysOut, type AllWaysOut, type WayOut, type WaysOut, type WaysStep } from "./search/ways.ts";
 export type { Change, Work } from "./search/changes.ts";

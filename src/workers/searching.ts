@@ -1,20 +1,22 @@
 // What the searching worker does: a question in, steps out, each with the best so far. Plain data both ways, so it can be
 // called anywhere. Stopping needs no word to it: whoever asked keeps the last step and ends the worker.
 import {
-  type HowToLevel, type HowToPlant, type Instrument, type LevellingStep, type PlantingStep, type Sheet, type WaysStep, examineSteps, searchHeights, searchPlaces,
-  searchWaysOut, workOut,
+  type HowToLevel, type HowToPlant, type Instrument, type LevellingStep, type PlantingStep, type SettlingStep, type Sheet, type WaysStep, examineSteps, searchHeights,
+  searchPlaces, searchSettled, searchWaysOut, workOut,
 } from "../../geometry/index.ts";
 import { runOn } from "./run.ts";
 
 export type Searching =
   | { readonly kind: "places"; readonly instrument: Instrument; readonly how?: HowToPlant }
   | { readonly kind: "heights"; readonly instrument: Instrument; readonly how?: HowToLevel }
+  | { readonly kind: "settling"; readonly instrument: Instrument }
   | { readonly kind: "ways out"; readonly instrument: Instrument }
   | { readonly kind: "turning"; readonly instrument: Instrument; readonly turns: number };
 
 export type SearchStep =
   | ({ readonly kind: "places" } & PlantingStep)
   | ({ readonly kind: "heights" } & LevellingStep)
+  | ({ readonly kind: "settling" } & SettlingStep)
   | ({ readonly kind: "ways out" } & WaysStep)
   | TurningStep;
 
@@ -33,6 +35,9 @@ export function* stepsOf(question: Searching): Generator<SearchStep, void, void>
       return;
     case "heights":
       for (const step of searchHeights(question.instrument, question.how)) yield { kind: "heights", ...step };
+      return;
+    case "settling":
+      for (const step of searchSettled(question.instrument)) yield { kind: "settling", ...step };
       return;
     case "ways out":
       for (const step of searchWaysOut(question.instrument)) yield { kind: "ways out", ...step };

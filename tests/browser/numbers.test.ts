@@ -32,6 +32,8 @@ it("puts a train in at one step, and takes it back at one", async () => {
   const table = page.getByRole("table", { name: "Trains found" });
   await table.getByRole("button").first().press("Enter");
   await page.getByRole("button", { name: "Put into the instrument" }).click();
+  await page.getByText("Places and levels are worked again", { exact: false }).waitFor();
+  await page.getByRole("button", { name: "Take the best so far", exact: true }).click();
   await expect.poll(() => page.getByRole("button", { name: /^Undo/ }).isEnabled()).toBe(true);
   await page.getByRole("button", { name: /^Undo/ }).click();
   await expect.poll(() => page.getByRole("button", { name: /^Undo/ }).isEnabled()).toBe(false);

@@ -33,11 +33,12 @@ describe("the searching worker", () => {
     expect(places.at(-1)!.best).toEqual(findPlaces(instrument, { seed: 2, tries: 3 }));
     const heights = [...stepsOf({ kind: "heights", instrument })];
     expect(heights.at(-1)).toMatchObject({ kind: "heights", done: 1, best: { instrument: findHeights(instrument).instrument } });
+    expect([...stepsOf({ kind: "settling", instrument })].at(-1)).toMatchObject({ kind: "settling", done: 1 });
     expect([...stepsOf({ kind: "ways out", instrument })].at(-1)).toMatchObject({ kind: "ways out", done: 1 });
   });
 
   it("passes steps that can be sent to another thread", () => {
-    for (const kind of ["places", "heights", "ways out"] as const) for (const step of stepsOf({ kind, instrument })) expect(structuredClone(step)).toEqual(step);
+    for (const kind of ["places", "heights", "settling", "ways out"] as const) for (const step of stepsOf({ kind, instrument })) expect(structuredClone(step)).toEqual(step);
   });
 
   it("is one for each search: a new one ends the old, and what the old still says is not heard", () => {

@@ -4,17 +4,16 @@ import { type FormEvent, type ReactNode, useEffect, useId, useMemo, useRef, useS
 import {
   bestAt, driftOf, gearingOf, type Merit, MERITS, meritsOf, type Movement, ranked, revertedPairing, roomOf, toNumber, trainTo, type Weights, workshopOf, yearsToOneDivision,
 } from "../../../geometry/index.ts";
-import { putTrain } from "../../commands/numbers.ts";
 import { Choice } from "../../head/Choice.tsx";
 import { grouped } from "../../state/dates.ts";
 import { fixed } from "../../state/figures.ts";
-import { useActions } from "../../state/hooks.ts";
 import { read, type ToldTrain } from "../../workers/numbering.ts";
 import { type Asked, beginningFor, type Question, questionOf, wheelsOn } from "./ask.ts";
 import { Train, type Writing } from "./Fractions.tsx";
 import { Best } from "./Best.tsx";
 import { oversOf } from "./Standing.tsx";
 import { useNumbering, type Searching } from "./useNumbering.ts";
+import { usePut } from "./usePut.ts";
 import { keepWeights, keptWeights, MERIT_WORDS } from "./weights.ts";
 import { WeightFields } from "./WeightFields.tsx";
 import { goodFor, sixths } from "./words.ts";
@@ -117,7 +116,7 @@ function Found({ movement, display, asked, answered, searching, way }: {
 }) {
   const [weights, setWeights] = useState(keptWeights);
   const [picked, setPicked] = useState<string | null>(null);
-  const { run } = useActions();
+  const putting = usePut(() => setPicked(null));
   const answer = searching.answer?.kind === "trains" ? searching.answer : null;
   const trains = useMemo(() => answer?.trains.map((t) => ({ ...t, ratio: read(t.ratio) })) ?? [], [answer]);
   const workshop = useMemo(() => workshopOf(movement.instrument), [movement]);
@@ -171,9 +170,14 @@ function Found({ movement, display, asked, answered, searching, way }: {
       </div>
       {rows.length > MOST_ROWS && <p className="note">The first {MOST_ROWS} of {grouped(rows.length, 0)}.</p>}
       <div className="row">
-        <button type="button" disabled={!chosen} onClick={() => {
-          if (chosen && run(putTrain, { movement, drivers: chosen.drivers, driven: chosen.driven, from: asked.from, display: shown?.id ?? null, ...(asked.wheel === "" ? {} : { wheel: asked.wheel }) })) setPicked(null);
-        }}>Put into the instrument</button>
+        {putting.done === null ? (
+          <button type="button" disabled={!chosen} onClick={() => {
+            if (chosen) putting.put({ movement, drivers: chosen.drivers, driven: chosen.driven, from: asked.from, display: shown?.id ?? null, ...(asked.wheel === "" ? {} : { wheel: asked.wheel }) });
+          }}>Put into the instrument</button>
+        ) : (
+          <><progress value={putting.done} aria-label="How far places and levels are worked again" /><button type="button" onClick={putting.enough}>Take the best so far</button>
+            <span className="soft" role="status">Places and levels are worked again, so that the new wheels clear.</span></>
+        )}
         <span className="note">{chosen ? chosenSays(movement, chosen) : `“Good for” is the time until the pointer is one division, ${fixed(360 / divisions, 1)}°, out.`}</span>
       </div>
     </div>
