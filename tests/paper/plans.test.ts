@@ -137,7 +137,7 @@ describe("a stranger with the sheets alone", () => {
   const figures = (kind: PlanSheet["kind"], id: RegExp): string => plans.get("every kind")!.filter((s) => s.kind === kind && id.test(s.id))
     .flatMap((s) => s.pages.flatMap((p) => p.entities.flatMap((e) => (e.kind === "text" && e.layer !== "frame" ? [e.text] : [])))).join("\n");
   const FIND: readonly (readonly [string, PlanSheet["kind"], RegExp, readonly string[]])[] = [
-    ["a crossed wheel", "wheel", /W1/, ["Teeth", "48", "Module, form", "0.6, involute 20°", "30.00", "1.40", "Blank diameter", "Bore and fit", "Crossings", "arm 2.00", "R5.00", "saw entry", "hub R", "First arm at, input at 0", "23.70°", "First arm past a tooth"]],
+    ["a crossed wheel", "wheel", /W1/, ["Teeth", "48", "Module, form", "0.6, involute 20°", "30.00", "1.40", "Blank diameter", "Bore and fit", "Crossings", "arm 2.00", "R5.00", "saw entry", "hub R", "First arm", "at 23.7°, input at 0", "First arm past a tooth"]],
     ["an annulus", "wheel", /R1/, ["Bored for teeth", "Outside diameter", "ø66.00", "Thickness"]],
     ["a pinion", "pinion", /P1/, ["Leaves", "12", "Profile shift", "+0.300"]],
     ["a lantern", "pinion", /L1/, ["Trundles", "10", "Trundles of", "ø1.00", "Trundle circle", "Shrouds", "ø12.00"]],

@@ -161,23 +161,56 @@ export function housingDraft(h: HousingFigures): Draft {
     cautions: cautionsFor("turning", "heat", "flux", "acid", "foundry", "silica", "brass"),
     draw: (next) => {
       const page = next(), { left, right, top, bottom } = page.room, column = (right - left - 8) / 2;
-      const tall = Math.max(made.length, cast.length) * ROW + 12, room = top - bottom - tall - 38;
-      const scale = scaleFor(Math.max(h.outsideDiameter / (right - left - 40), (h.depth + h.wall) / room), 1, 2), x = (left + right) / 2, r = (h.outsideDiameter / 2) * scale, i = (h.insideDiameter / 2) * scale;
-      const y = top - 18 - (h.depth + h.wall) * scale, floor = y + h.wall * scale, rim = floor + h.depth * scale;
-      view(page, "case", x, floor, scale);
-      const section = [x - r, y, x + r, y, x + r, rim, x + i, rim, x + i, floor, x - i, floor, x - i, rim, x - r, rim];
-      polyline(page, section, true);
-      hatch(page, [section], 45, 1.6);
-      line(page, x, y - 4, x, rim + 4, "chain");
-      levelDimension(page, x - r, y, x + r, y, y - 9, `ø${fixed(h.outsideDiameter, 2)}`);
-      levelDimension(page, x - i, rim, x + i, rim, rim + 7, `ø${fixed(h.insideDiameter, 2)}`);
-      uprightDimension(page, x + i, floor, x + i, rim, x + r + 10, fixed(h.depth, 2));
+      const tall = Math.max(made.length, cast.length) * ROW + 12, high = h.depth + h.wall, highCast = c.castDepth + c.spigot.length + c.boss.length;
+      const scale = scaleFor(Math.max(c.castOutside / (right - left - 60), (high + highCast) / (top - bottom - tall - DIMENSIONS)), 1, 2, true), x = (left + right) / 2;
+      const floor = top - 12 - h.depth * scale, floorCast = floor - h.wall * scale - 26 - (h.depth + c.machining) * scale;
+      fabricatedSection(page, h, x, floor, scale);
+      castSection(page, h, x, floorCast, scale);
+      text(page, left, top - 5, "Fabricated", { face: "italic", layer: "dimension" });
+      text(page, left, floorCast + (h.depth + c.machining) * scale, "Turned from a casting", { face: "italic", layer: "dimension" });
       text(page, left, bottom + tall + 4, `The plate that closes it: ø${fixed(h.plate.diameter, 2)}, with a step ø${fixed(h.plate.step, 2)} that enters ${fixed(h.plate.entry, 2)}.`, { face: "italic" });
       figuresTable(page, left, bottom + tall, column, "Fabricated", made);
       figuresTable(page, left + column + 8, bottom + tall, column, "Turned from a casting", cast);
       return scaleWritten(scale);
     },
   };
+}
+
+/** mm of paper that the dimensions of both sections take. */
+const DIMENSIONS = 56;
+
+/** Hoop and disc cut through, with the gap for solder between them. */
+function fabricatedSection(page: Page, h: HousingFigures, x: number, floor: number, scale: number): void {
+  const r = (h.outsideDiameter / 2) * scale, i = (h.insideDiameter / 2) * scale, disc = (h.fabricated.discFitted / 2) * scale, base = floor - h.wall * scale, rim = floor + h.depth * scale;
+  view(page, "case, fabricated", x, floor, scale);
+  for (const side of [-1, 1]) {
+    rectangle(page, x + side * r, base, x + side * i, rim);
+    hatch(page, [[x + side * r, base, x + side * i, base, x + side * i, rim, x + side * r, rim]], 45, 1.2);
+  }
+  rectangle(page, x - disc, base, x + disc, floor);
+  hatch(page, [[x - disc, base, x + disc, base, x + disc, floor, x - disc, floor]], 135, 1.2);
+  line(page, x, base - 4, x, rim + 4, "chain");
+  levelDimension(page, x - r, base, x + r, base, base - 9, `ø${fixed(h.outsideDiameter, 2)}`);
+  levelDimension(page, x - i, rim, x + i, rim, rim + 7, `ø${fixed(h.insideDiameter, 2)}`);
+  uprightDimension(page, x + i, floor, x + i, rim, x + r + 9, fixed(h.depth, 2));
+}
+
+/** What is turned, within the casting that it is turned from, with its register spigot and holding boss (double-dot chain, ISO 128-2). */
+function castSection(page: Page, h: HousingFigures, x: number, floor: number, scale: number): void {
+  const c = h.cast, r = (h.outsideDiameter / 2) * scale, i = (h.insideDiameter / 2) * scale, base = floor - h.wall * scale, rim = floor + h.depth * scale;
+  view(page, "case, cast", x, floor, scale);
+  const section = [x - r, base, x + r, base, x + r, rim, x + i, rim, x + i, floor, x - i, floor, x - i, rim, x - r, rim];
+  polyline(page, section, true);
+  hatch(page, [section], 45, 1.2);
+  const out = (c.castOutside / 2) * scale, inside = (c.castInside / 2) * scale, low = base - c.machining * scale, high = low + c.castDepth * scale, within = low + c.castFloor * scale;
+  const spigot = (c.spigot.diameter / 2) * scale, boss = (c.boss.diameter / 2) * scale, under = low - c.spigot.length * scale, end = under - c.boss.length * scale;
+  polyline(page, [
+    x - out, high, x - out, low, x - spigot, low, x - spigot, under, x - boss, under, x - boss, end, x + boss, end, x + boss, under, x + spigot, under, x + spigot, low, x + out, low, x + out, high,
+    x + inside, high, x + inside, within, x - inside, within, x - inside, high,
+  ], true, "double-dot chain");
+  line(page, x, end - 2, x, high + 4, "chain");
+  levelDimension(page, x - out, high, x + out, high, high + 7, `ø${fixed(c.castOutside, 2)}`);
+  levelDimension(page, x - boss, end, x + boss, end, end - 7, `ø${fixed(c.boss.diameter, 0)}`);
 }
 
 /** The square from the side, as long as the cotter, with its slot; gives the y under it. */

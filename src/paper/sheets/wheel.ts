@@ -83,7 +83,6 @@ function whatToCut(w: WheelFigures): (readonly [string, string])[] {
     w.crossings ? ["Marking out", `R${fixed(w.crossings.outer, 2)}, hub R${fixed(w.crossings.inner, 2)}, corners R${fixed(w.crossings.corner, 2)}`] : null,
     w.crossings ? ["Saw entry", `${w.crossings.arms} holes ø${fixed(w.crossings.sawDiameter, 1)} on R${fixed(w.crossings.sawRadius, 2)}`] : null,
     w.crossings && w.crossings.pastTooth > 0 ? ["First arm past a tooth", `${fixed(w.crossings.pastTooth, 3)}°`] : null,
-    w.crossings?.angle === undefined ? null : ["First arm at, input at 0", `${fixed(w.crossings.angle, 2)}°`],
     ["Run-out allowed", `${fixed(w.runoutRound, 3)} round, ${fixed(w.runoutFlat, 2)} flat`],
     ...w.mates.map((m) => [`With ${m.id} of ${m.count} at`, `${fixed(m.distance, 3)} ${m.lower === null || m.upper === null ? "no window" : `${signed(m.upper, 3)}/${signed(m.lower, 3)}`}`] as const),
     ["Sense", w.sense],
