@@ -118,13 +118,15 @@ export interface Box { readonly low: number[]; readonly width: number[]; readonl
 
 const whole = (f: Followed): Box => boxOf(f, f.phases.map(() => 0), f.phases.map(() => 1), -Infinity);
 
-/** `enough`: a bound over this need be no better. */
+const middle: number[] = [], halfWidths: number[] = [];
+
+/** `enough`: a bound over this need be no better. Works in scratch. */
 function boxOf(f: Followed, low: number[], width: number[], enough: number): Box {
-  const middle = low.slice(), halfWidths = width.slice();
+  middle.length = halfWidths.length = low.length;
   let reach = 0;
   for (let i = 0; i < low.length; i++) {
-    halfWidths[i] /= 2;
-    middle[i] += halfWidths[i];
+    halfWidths[i] = width[i] / 2;
+    middle[i] = low[i] + halfWidths[i];
     reach += halfWidths[i] * f.slopes[i];
   }
   const gap = f.gap(middle), bySlopes = gap - reach;

@@ -93,7 +93,7 @@ function leastOf(m: Motion, arcA: Arc | null, arcB: Arc | null, armsA: readonly 
   const a = bodyOf(m.flatA, arcA), b = bodyOf(m.flatB, arcB);
   const arms = [...armsA.map((arm) => ({ arm, way: -1 })), ...armsB.map((arm) => ({ arm, way: 1 }))];
   const links: Turned[] = arms.map(({ arm }) => ({ x: 0, y: 0, times: timesOf(arm.arc) }));
-  const fixed: Turned = { x: m.b.axis.x - m.a.axis.x, y: m.b.axis.y - m.a.axis.y, times: new Float64Array(phases) };
+  const chain: Turned[] = [{ x: m.b.axis.x - m.a.axis.x, y: m.b.axis.y - m.a.axis.y, times: new Float64Array(phases) }, ...links];
   return (turns, halves) => {
     turnTo(a, angleOf(arcA, m.sign, turns));
     turnTo(b, angleOf(arcB, m.sign, turns));
@@ -102,7 +102,7 @@ function leastOf(m: Motion, arcA: Arc | null, arcB: Arc | null, armsA: readonly 
       links[i].x = c * arm.x - s * arm.y;
       links[i].y = s * arm.x + c * arm.y;
     });
-    return leastWhile(a, b, [fixed, ...links], halves);
+    return leastWhile(a, b, chain, halves);
   };
 }
 
