@@ -35,6 +35,9 @@ export function flatReach(flat: Flat): number {
   return reach;
 }
 
+/** Farthest that anything of it reaches from its axis, round or not. */
+export const wholeReach = ({ outside }: Flat): number => outside.reduce((reach, p) => Math.max(reach, farthest(p.corners) + p.radius), 0);
+
 const isDiscAbout = (p: Convex): boolean => p.corners.length === 2 && p.corners[0] === 0 && p.corners[1] === 0;
 
 function farthest(corners: Float64Array): number {

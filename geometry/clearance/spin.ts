@@ -1,7 +1,7 @@
 // Two things in motion as a gap over a few phases that run evenly, ready to be followed. What turns alike is taken
 // together, and only turning against one another counts: two pointers on one axis have one phase between them.
 import type { Axis } from "../bodies/axis.ts";
-import { flatOf, flatReach, isRound } from "../bodies/flat.ts";
+import { flatOf, flatReach, isRound, wholeReach } from "../bodies/flat.ts";
 import { pawlOf } from "../bodies/pawl.ts";
 import type { Cylinder, Thing } from "../bodies/thing.ts";
 import type { Movement } from "../movement.ts";
@@ -73,8 +73,10 @@ function seenFrom(m: Motion, reference: Ratio) {
   const armsOf = (swings: readonly Swung[]): ArmOf[] => swings.map((s) => ({ arc: arcOf(s.turning), x: s.x, y: s.y }));
   const armsA = armsOf(m.swingsA), armsB = armsOf(m.swingsB);
   const slopes = phases.list.map(() => 0);
-  addSlopes(slopes, arcA, flatReach(m.flatA));
-  addSlopes(slopes, arcB, flatReach(m.flatB));
+  // Turning the one is turning the other about its axis: no more of either matters than the other comes near.
+  const far = Math.hypot(m.a.axis.x - m.b.axis.x, m.a.axis.y - m.b.axis.y) + [...armsA, ...armsB].reduce((sum, arm) => sum + Math.hypot(arm.x, arm.y), 0);
+  addSlopes(slopes, arcA, Math.min(flatReach(m.flatA), far + wholeReach(m.flatB)));
+  addSlopes(slopes, arcB, Math.min(flatReach(m.flatB), far + wholeReach(m.flatA)));
   for (const arm of [...armsA, ...armsB]) addSlopes(slopes, arm.arc, Math.hypot(arm.x, arm.y));
   return {
     phases: phases.list, slopes, least: leastOf(m, arcA, arcB, armsA, armsB, phases.list.length),

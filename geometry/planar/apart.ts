@@ -271,6 +271,7 @@ function withinGap(hollow: Hollow, corners: Float64Array, radius: number): numbe
     return hollow.radius - farthest - radius;
   }
   const edge = hollow.outline;
+  if (corners.length === 2) return depthOf(edge, corners[0], corners[1]) - radius;
   let least = Infinity;
   for (let k = 0; k < corners.length; k += 2) {
     const near = nearestToEdges(edge, corners.subarray(k, k + 2));
@@ -279,6 +280,21 @@ function withinGap(hollow: Hollow, corners: Float64Array, radius: number): numbe
   // A corner of the hollow may stand in the middle of a side of what is in it.
   if (least > 0 && corners.length > 4) least = Math.min(least, nearestToEdges(corners, edge), cornersInside(edge, corners));
   return least - radius;
+}
+
+/** How far inside a closed outline a place stands; negative outside. One round of the outline tells both. */
+function depthOf(outline: Float64Array, x: number, y: number): number {
+  let leastSq = Infinity, within = false, ax = outline[outline.length - 2], ay = outline[outline.length - 1];
+  for (let i = 0; i < outline.length; i += 2) {
+    const bx = outline[i], by = outline[i + 1], ex = bx - ax, ey = by - ay, px = x - ax, py = y - ay;
+    const along = px * ex + py * ey, lengthSq = ex * ex + ey * ey;
+    const u = along <= 0 ? 0 : along >= lengthSq ? 1 : along / lengthSq, dx = px - u * ex, dy = py - u * ey, distanceSq = dx * dx + dy * dy;
+    if (distanceSq < leastSq) leastSq = distanceSq;
+    if (by > y !== ay > y && x < ((ax - bx) * (y - by)) / (ay - by) + bx) within = !within;
+    ax = bx;
+    ay = by;
+  }
+  return within ? Math.sqrt(leastSq) : -Math.sqrt(leastSq);
 }
 
 /** Minus the depth to which a corner of the hollow's edge reaches into the convex corners; Infinity where none does. */

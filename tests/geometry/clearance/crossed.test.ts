@@ -1,13 +1,17 @@
 // Crossed wheels, squares, cotters and cut-away plates followed by their true outlines. The outside witness is the
 // manifold-3d library: solids cut out of the very meshes that are drawn, turned to the reported turn and intersected.
 import Module from "manifold-3d";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { gapsOf as gapsOfScene, sceneOf } from "../../../geometry/clearance/gaps.ts";
+import { spinOf } from "../../../geometry/clearance/spin.ts";
 import { examine } from "../../../geometry/examine/sheet.ts";
 import type { Finding } from "../../../geometry/finding.ts";
 import type { Arbor, Frame, Instrument, Part } from "../../../geometry/instrument.ts";
 import { meshOf } from "../../../geometry/mesh/things.ts";
 import { poseAt } from "../../../geometry/motion/pose.ts";
 import { toothPhases } from "../../../geometry/motion/tooth-phases.ts";
+import { unevenOf } from "../../../geometry/motion/uneven.ts";
 import { workOut } from "../../../geometry/workout.ts";
 
 const arbor = (id: string, x: number, parts: Part[], more: Partial<Arbor> = {}): Arbor => ({ id, x, y: 0, diameter: 2, foot: 0, head: 30, parts, ...more });
@@ -63,6 +67,22 @@ describe("crossed wheels in motion", () => {
     // The bore leaves 0.1, of which half is lost.
     const before = (Math.asin((1.5 + 1.5 + 0.05) / 25) * 180) / Math.PI;
     expect(Math.abs((found?.when?.turns ?? 0) - (41 * (45 - before)) / 360)).toBeLessThan(1e-3);
+  });
+
+  it("[MOVE10] [FOLLOW1] no gap changes faster than the slopes that the search trusts", () => {
+    const instrument = instrumentOf([arbor("A", 0, [wheel("a", 50, 2), { id: "p", kind: "pin", radius: 20, angle: 0, diameter: 2, z: 9, thickness: 4 }, { id: "m", kind: "arm", length: 40, width: 3, angle: 70, z: 10, thickness: 1 }]),
+      arbor("B", 76, [wheel("b", 101, 2), { id: "c", kind: "wheel", teeth: 120, z: 10, thickness: 2, crossings: { arms: 5, rim: 2, arm: 3, hub: 8, angle: 17 } }])], [{ driver: "a", driven: "b" }],
+    { pillars: [{ id: "P", x: 50, y: 10, diameter: 4, from: 0, to: 30 }] });
+    const movement = workOut(instrument), uneven = unevenOf(movement), scene = sceneOf(movement);
+    const spins = gapsOfScene(scene).pairs.flatMap(({ a, b, verdict }) => spinOf(movement, uneven, a, verdict.cylinders[0], b, verdict.cylinders[1]) ?? []).filter((s) => s.phases.length > 0);
+    expect(spins.length).toBeGreaterThan(2);
+    fc.assert(fc.property(fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 1e-6, max: 1e-3, noNaN: true }), (at, by) => {
+      for (const spin of spins) {
+        const there = spin.phases.map(() => at), on = there.map((v) => v + by);
+        const most = spin.slopes.reduce((sum, slope) => sum + slope * by, 0);
+        expect(Math.abs(spin.gap(on) - spin.gap(there))).toBeLessThanOrEqual(most + 1e-9);
+      }
+    }), { numRuns: 400, seed: 11 });
   });
 
   it("[MOVE10] the arms that are drawn are the arms that are followed: an outside witness", async () => {
