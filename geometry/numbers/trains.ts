@@ -3,6 +3,7 @@
 // The textbook method is a search over products of cuttable counts; continued fractions alone lead to primes.
 import { ratio, toNumber, type Ratio } from "../numeric/ratio.ts";
 import { QUOTIENT_RATIO } from "../numeric/tolerance.ts";
+import { expectedTrains } from "./expected.ts";
 import { EXACT_PRODUCT, type Halves, halvesOf, pairsOf, productsBetween, setsOf, setsWithProduct } from "./products.ts";
 
 export interface TrainSearch {
@@ -15,7 +16,7 @@ export interface TrainSearch {
   readonly counts: readonly number[];
   /** A driver that must be among the drivers: a wheel that is there to lead off from. */
   readonly leadOff?: number;
-  /** Most trains to list (default 100,000); the best are kept and the list is then not exhaustive. */
+  /** Most trains to list (default a million); the best are kept and the list is then not exhaustive. */
   readonly most?: number;
 }
 
@@ -39,7 +40,11 @@ export interface FoundTrains {
 
 /** Sets of counts on one side beyond which a search is not begun: about half a minute. */
 export const MOST_SETS = 1e8;
-const MOST_TRAINS = 100_000;
+const MOST_TRAINS = 1_000_000;
+/** Trains within the error beyond which a search is not begun either: to look for the best of them takes some ten seconds. */
+const MOST_NEAR = 1e7;
+/** Pairs that are not worth sorting yet. */
+const FEW = 10_000;
 /** Products that are held at one time: a search of four engagements then needs a few megabytes. */
 const SLICE = 1 << 17;
 
@@ -57,27 +62,30 @@ export function* searchTrains(search: TrainSearch): Generator<number, FoundTrain
   yield 0;
   const driven = halvesOf(counts, search.engagements);
   const drivers = leadSize === 0 ? driven : halvesOf(counts, search.engagements - 1);
-  const pairs = yield* nearPairs(drivers, driven, wanted, search.within);
   const most = search.most ?? MOST_TRAINS;
+  const pairs = yield* nearPairs(drivers, driven, wanted, search.within, most);
   const trains: FoundTrain[] = [];
   let cut = pairs.cut;
   const topsOf = onceEach((product) => setsWithProduct(counts, search.engagements - leadSize, product));
   const bottomsOf = onceEach((product) => setsWithProduct(counts, search.engagements, product));
   for (const pair of pairs.found) {
     if (trains.length >= most) { cut = true; break; }
-    const tops = topsOf(pair.driver), bottoms = bottomsOf(pair.driven);
+    const tops = topsOf(pair.driver), bottoms = bottomsOf(pair.driven), value = ratio(BigInt(pair.driver) * BigInt(lead), BigInt(pair.driven));
     for (const top of tops) for (const bottom of bottoms) {
       const all = leadSize ? [...top, lead].sort((a, b) => b - a) : top;
-      trains.push({ drivers: all, driven: bottom, ratio: ratio(BigInt(pair.driver) * BigInt(lead), BigInt(pair.driven)), error: pair.error });
+      trains.push({ drivers: all, driven: bottom, ratio: value, error: pair.error });
     }
   }
   trains.sort(bestFirst);
   if (trains.length > most) { trains.length = most; cut = true; }
-  return {
-    exhaustive: !cut, trains,
-    says: cut ? cutSays(most) : null,
-  };
+  return { exhaustive: !cut, trains, says: cut ? cutSays(most) : onlyExact(search, driven.greatest) ? ONLY_EXACT : null };
 }
+
+const ONLY_EXACT = "An error so small is finer than any two ratios of such counts differ by: only trains that are exact come within it.";
+
+/** Finer than doubles tell apart, and than the least error that is not 0: one over the greatest product driven, and the terms wanted. */
+const onlyExact = ({ wanted, within }: TrainSearch, greatestDriven: number): boolean =>
+  within.n !== 0n && toNumber(within) < Number.EPSILON && within.n * BigInt(greatestDriven) * wanted.n < within.d;
 
 export const cutSays = (most: number): string =>
   `More than ${most} trains come so near; only the best are listed. A smaller error, or fewer counts, lists them all.`;
@@ -115,7 +123,7 @@ interface Pair { readonly driver: number; readonly driven: number; readonly erro
  * drivers that could match it, with two fingers; floats propose, whole numbers decide. Where too many come near, only
  * better ones than the worst kept are looked for from there on.
  */
-function* nearPairs(drivers: Halves, driven: Halves, wanted: Ratio, within: Ratio): Generator<number, { found: Pair[]; cut: boolean }> {
+function* nearPairs(drivers: Halves, driven: Halves, wanted: Ratio, within: Ratio, most: number): Generator<number, { found: Pair[]; cut: boolean }> {
   const w = toNumber(wanted), eps = toNumber(within);
   const nearEnough = exactTest(wanted, within);
   let found: Pair[] = [];
@@ -131,15 +139,16 @@ function* nearPairs(drivers: Halves, driven: Halves, wanted: Ratio, within: Rati
     const above = productsBetween(drivers, below[0] * w * (1 - eps) * (1 - QUOTIENT_RATIO), below[below.length - 1] * w * (1 + eps) * (1 + QUOTIENT_RATIO));
     let low = 0;
     for (const v of below) {
-      const least = v * w * (1 - eps - QUOTIENT_RATIO), greatest = v * w * (1 + eps + QUOTIENT_RATIO);
+      const slack = Math.min(eps, worst) + QUOTIENT_RATIO, least = v * w * (1 - slack), greatest = v * w * (1 + slack);
       while (low < above.length && above[low] < least) low++;
       for (let i = low; i < above.length && above[i] <= greatest; i++) {
         if (!nearEnough(above[i], v)) continue;
         const error = errorOf(above[i], v, wanted);
         if (Math.abs(error) <= worst) found.push({ driver: above[i], driven: v, error });
       }
-      if (found.length > 4 * MOST_TRAINS) {
-        found = found.sort(byError).slice(0, 2 * MOST_TRAINS);
+      // Every pair is a train at least, so no more pairs than trains can be wanted.
+      if (found.length > 2 * most + FEW) {
+        found = found.sort(byError).slice(0, most + 1);
         worst = Math.abs(found[found.length - 1].error);
       }
     }
@@ -164,7 +173,9 @@ function exactTest(wanted: Ratio, within: Ratio): (driver: number, driven: numbe
 /** D/V / w − 1 to full precision: the difference is taken in whole numbers before it is rounded. */
 function errorOf(driver: number, driven: number, wanted: Ratio): number {
   const difference = BigInt(driver) * wanted.d - BigInt(driven) * wanted.n;
-  return difference === 0n ? 0 : toNumber(ratio(difference, BigInt(driven) * wanted.n));
+  if (difference === 0n) return 0;
+  const whole = BigInt(driven) * wanted.n, error = Number(difference) / Number(whole);
+  return Number.isFinite(error) ? error : toNumber(ratio(difference, whole));
 }
 
 /** Least error, then fewest teeth, then smallest largest wheel. */
@@ -191,5 +202,8 @@ function refusalOf(s: TrainSearch): string | null {
     return `${n} counts on ${s.engagements} engagements make ${sets.toPrecision(2)} sets on each side, beyond the ${MOST_SETS.toPrecision(1)} that can be proved complete; fewer engagements, or narrower ranges, would make it answerable.`;
   if (Math.max(...s.counts) ** s.engagements > EXACT_PRODUCT)
     return "The products of these counts pass the reach of exact arithmetic; use fewer engagements or smaller counts.";
+  const near = expectedTrains(s.counts, s.engagements - (s.leadOff === undefined ? 0 : 1), s.engagements, toNumber(s.wanted) / (s.leadOff ?? 1), toNumber(s.within));
+  if (near > MOST_NEAR)
+    return `Some ${near.toPrecision(1)} trains come within an error of ${toNumber(s.within)}, more than can be listed; an error of ${((toNumber(s.within) * MOST_TRAINS) / near / 2).toPrecision(1)}, or fewer counts, would make it answerable.`;
   return null;
 }

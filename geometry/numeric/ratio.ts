@@ -21,7 +21,7 @@ export function lowestTerms(n: bigint, d: bigint): Ratio {
 /** The exact value of a number as it is written in decimal: 29.530588853 is 29530588853/10^9. */
 export function decimalRatio(written: number | string): Ratio {
   const text = String(written);
-  if (!/^[+-]?\d+(\.\d+)?(e[+-]?\d+)?$/i.test(text)) throw new Error(`a written decimal was expected, not ${text}`);
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text)) throw new Error(`a written decimal was expected, not ${text}`);
   const [mantissa = "0", exponent = "0"] = text.toLowerCase().split("e");
   const [units = "0", decimals = ""] = mantissa.split(".");
   const digits = BigInt(units + decimals);
@@ -37,14 +37,24 @@ export const isZero = (r: Ratio): boolean => r.n === 0n;
 export const signOf = (r: Ratio): -1 | 0 | 1 => (r.n === 0n ? 0 : r.s < 0n ? -1 : 1);
 /** "p/q", or "p" where q is 1. */
 export const writeRatio = (r: Ratio): string => r.toFraction();
-/** Leaves exactness: the nearest double. */
+/** Leaves exactness: the nearest double, to its last places where the terms are too long for doubles of their own. */
 export function toNumber(r: Ratio): number {
-  const n = Number(r.n), d = Number(r.d);
-  const sign = r.s < 0n ? -1 : 1;
-  if (Number.isFinite(n) && Number.isFinite(d)) return (sign * n) / d;
-  const shift = BigInt(Math.max(0, Math.max(r.n.toString(2).length, r.d.toString(2).length) - 1000));
-  return (sign * Number(r.n >> shift)) / Number((r.d >> shift) || 1n);
+  return quotient(r.s * r.n, r.d);
 }
+
+/** a − b as the nearest double, of the exact difference: the lowest terms of long ratios, which are dear, are not sought. */
+export const differenceToNumber = (a: Ratio, b: Ratio): number => quotient(a.s * a.n * b.d - b.s * b.n * a.d, a.d * b.d);
+
+function quotient(n: bigint, d: bigint): number {
+  const top = Number(n), bottom = Number(d);
+  if (Number.isFinite(top) && Number.isFinite(bottom)) return top / bottom;
+  // The leading bits of each, then the power of two that was left off, in two steps since alone it may be too large.
+  const up = spareBits(n), down = spareBits(d), power = up - down, half = Math.trunc(power / 2);
+  return (Number(n >> BigInt(up)) / Number(d >> BigInt(down))) * 2 ** half * 2 ** (power - half);
+}
+
+/** How many of a whole number's bits lie under its first 500 or so. */
+const spareBits = (v: bigint): number => Math.max(0, 4 * (v < 0n ? -v : v).toString(16).length - 500);
 
 function whole(v: bigint | number): bigint {
   if (typeof v === "bigint") return v;

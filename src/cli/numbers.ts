@@ -51,7 +51,7 @@ function needed(options: ReadonlyMap<string, string>, name: string): string {
 /** p/q, or a written decimal. */
 function readRatio(text: string, name: string): Ratio {
   const parts = text.split("/");
-  if (parts.length > 2 || parts.some((p) => !/^[+-]?\d+(\.\d+)?(e[+-]?\d{1,3})?$/i.test(p.trim())))
+  if (parts.length > 2 || parts.some((p) => !/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(p.trim())))
     throw new CallFault(`${name} wants a ratio such as 191/23 or 29.530588853, not ${text}`);
   const [p = ratio(0), q = ratio(1)] = parts.map((part) => decimalRatio(part.trim()));
   if (q.n === 0n) throw new CallFault(`${name} has 0 under the line`);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { expectedTrains } from "../../../geometry/numbers/expected.ts";
 import { halvesOf, productsBetween, productsOf, setsOf, setsWithProduct } from "../../../geometry/numbers/products.ts";
 import { searchSizes } from "../../../geometry/numbers/sizes.ts";
 import { findTrains, searchTrains } from "../../../geometry/numbers/trains.ts";
@@ -158,5 +159,40 @@ describe("several numbers of engagements", () => {
     const cut = ran(searchSizes({ ...search, engagements: [2, 3], most: 3 })).found;
     expect(cut).toMatchObject({ exhaustive: false, says: expect.stringMatching(/More than 3/) as unknown });
     expect(cut.trains).toHaveLength(3);
+  });
+});
+
+describe("how many trains are to be expected", () => {
+  it("[NUM5] is reckoned beforehand to within a third", () => {
+    for (const [size, within, wanted] of [[2, "0.005", 3.7123], [3, "0.0001", 0.0341237], [3, "0.00005", 12.41237]] as const) {
+      const counts = [...range(8, 18), ...range(30, 72)];
+      const { exhaustive, trains } = findTrains({ wanted: decimalRatio(wanted), within: decimalRatio(within), engagements: size, counts });
+      expect(exhaustive).toBe(true);
+      const share = expectedTrains(counts, size, size, wanted, Number(within)) / trains.length;
+      expect(share).toBeGreaterThan(0.67);
+      expect(share).toBeLessThan(1.5);
+    }
+  });
+
+  it("[NUM5] refuses thousands of millions at once, with the error that would do", () => {
+    const search = { wanted: ratio(12), within: decimalRatio("0.9"), engagements: 4, counts: range(6, 144) };
+    expect(findTrains(search)).toMatchObject({ exhaustive: false, trains: [], says: expect.stringMatching(/e\+1\d trains come within an error of 0.9.* an error of \de-\d+, or fewer counts, would make it answerable/) as unknown });
+  });
+
+  it("[NUM5] gives the very best where only so many are wanted, however many come near", () => {
+    const search = { wanted: decimalRatio("0.731"), within: decimalRatio("0.05"), engagements: 2, counts: range(20, 60) };
+    const all = findTrains(search), few = findTrains({ ...search, most: 50 });
+    expect(all.exhaustive).toBe(true);
+    expect(all.trains.length).toBeGreaterThan(20_000);
+    expect(few.exhaustive).toBe(false);
+    expect(few.trains).toEqual(all.trains.slice(0, 50));
+  });
+
+  it("[NUM5] says where an error is so small that only exact trains come within it", () => {
+    const search = { wanted: ratio(12), engagements: 2, counts: range(6, 40) };
+    const exact = findTrains({ ...search, within: ratio(0) }), finest = findTrains({ ...search, within: decimalRatio("1e-40") });
+    expect(finest.trains).toEqual(exact.trains);
+    expect(finest).toMatchObject({ exhaustive: true, says: expect.stringMatching(/only trains that are exact/) as unknown });
+    expect(exact.says).toBeNull();
   });
 });
