@@ -34,10 +34,9 @@ export function spinOf(movement: Movement, uneven: readonly Uneven[], a: Thing, 
   const swingsA = notAmong(allB, allA), swingsB = notAmong(allA, allB);
   const still = Math.hypot(a.axis.x - b.axis.x, a.axis.y - b.axis.y) > SAME_AXIS_MM;
   const turnings = [turnA, turnB, ...swingsA.map((s) => s.turning), ...swingsB.map((s) => s.turning)].filter((t) => t !== null);
-  const reference = still || turnings.some((t) => isZero(t.rate)) ? ZERO : turnings[0]?.rate ?? ZERO;
   const sign = movement.instrument.input.sense === "clockwise" ? -1 : 1;
   const motion: Motion = { a, b, flatA, flatB, turnA, turnB, swingsA, swingsB, turnings, sign };
-  const seen = seenFrom(motion, reference);
+  const { seen, reference } = calmest(motion, still ? [ZERO] : turnings.map((t) => t.rate));
   const inFrame = isZero(reference) && swingsA.length === allA.length ? seen
     : seenFrom({ ...motion, swingsA: allA, swingsB: allB, turnings: [...turnings, ...allA.map((s) => s.turning)] }, ZERO);
   return seen.slopes.every(Number.isFinite) ? {
@@ -60,6 +59,14 @@ interface Motion {
   readonly swingsA: readonly Swung[]; readonly swingsB: readonly Swung[];
   readonly turnings: readonly Turning[];
   readonly sign: 1 | -1;
+}
+
+/** Seen from where fewest phases are left, and of those from where they make the least way. Where both axes stand on the frame's own places, only from there. */
+function calmest(motion: Motion, rates: readonly Ratio[]): { seen: ReturnType<typeof seenFrom>; reference: Ratio } {
+  const distinct = rates.filter((r, i) => rates.findIndex((other) => other.equals(r)) === i);
+  const views = (distinct.length === 0 ? [ZERO] : distinct).map((reference) => ({ seen: seenFrom(motion, reference), reference }));
+  const way = ({ seen }: typeof views[number]) => seen.slopes.reduce((sum, slope, i) => sum + slope * toNumber(seen.phases[i].rate), 0);
+  return views.reduce((best, view) => (view.seen.phases.length - best.seen.phases.length || way(view) - way(best)) < 0 ? view : best);
 }
 
 /** How the two stand, seen from what turns at the reference rate: phases, slopes, and stands for phases. */

@@ -81,6 +81,18 @@ describe("two things in motion", () => {
     expect(Math.hypot(quarter.x - 75 * Math.cos((-50 * Math.PI) / 180), quarter.y - 75 * Math.sin((-50 * Math.PI) / 180))).toBeLessThan(20);
   });
 
+  it("[SPIN1] is seen from what goes round with most of the motion: a pin and a slotted post carried past it for ever alike", () => {
+    const post = spinBetween({
+      arbors: [arbor("A", [pin("pin", 14.5, 195, 5)], { x: 0, y: 0 }),
+        arbor("C", [{ id: "s", kind: "slot", diameter: 28, radius: 4, angle: 33, length: 4, width: 1, z: 7, thickness: 1 }], { fixed: true, rides: { on: "A", radius: 26.5, angle: 84 } })],
+      engagements: [],
+    }, "pin", "s");
+    expect(writeRatio(cycleOf(post.phases))).toBe("1");
+    const least = leastGap(post), apart = Math.hypot(26.5 * Math.cos((84 * Math.PI) / 180) - 14.5 * Math.cos((195 * Math.PI) / 180), 26.5 * Math.sin((84 * Math.PI) / 180) - 14.5 * Math.sin((195 * Math.PI) / 180));
+    expect(least.proved).toBe(true);
+    expect(Math.abs(least.gap - (apart - 14 - 1))).toBeLessThan(0.001);
+  });
+
   it("[SPIN4] a carried arbor is followed round, and by a pin and slot unevenly", () => {
     const carried = spinBetween({
       arbors: [arbor("A", [{ id: "arm", kind: "arm", length: 20, width: 4, angle: 0, z: 3, thickness: 1 }], { x: 0, y: 0 }),
