@@ -35,6 +35,6 @@ describe("the JavaScript to the first picture", () => {
 
   it("leaves the examiner, the refusal and every sheet for later", () => {
     const first = closure(chunk("MovementView"), closure(chunk("index")));
-    for (const later of ["examining", "Refusal", "Beginning", "Numbers", "Calliper", "Depthing", "Dials", "Together", "Workshop", "Making"]) expect([...first]).not.toContain(chunk(later));
+    for (const later of ["examining", "Findings", "Refusal", "Beginning", "Numbers", "Calliper", "Depthing", "Dials", "Together", "Workshop", "Making"]) expect([...first]).not.toContain(chunk(later));
   });
 });
