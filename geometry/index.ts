@@ -13,7 +13,7 @@ export { searchSizes, type SizesSearch } from "./numbers/sizes.ts";
 /** Continued fractions, convergents and the mediant tree. */
 export { continuedFraction, convergents, mediantPath, primeFactors, type MediantStep } from "./numbers/fractions.ts";
 /** How a dividing head gives a count: plain, compound, differential. */
-export { canDivide, divide, ORDINARY_HEAD, type Dividing, type Head } from "./numbers/dividing.ts";
+export { canDivide, divide, ORDINARY_HEAD, type Dividing, type Head, type PlainSetting } from "./numbers/dividing.ts";
 /** Near and angular dividing, and the checks while cutting; why a count cannot be had. */
 export {
   angleSettings, nearSettings, oppositeCheck, runningCheck, type AngleSetting, type NearSetting, type OppositeCheck, type RunningCheck,

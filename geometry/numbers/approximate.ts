@@ -1,12 +1,9 @@
 // Dividing that comes near but not true, dividing by angles, and the checks a maker runs while cutting. Exact ratios for
 // what the head does; degrees only where a reader is told how far out it comes.
 import { ratio, toNumber, type Ratio } from "../numeric/ratio.ts";
-import { type Head } from "./dividing.ts";
+import type { Head, PlainSetting } from "./dividing.ts";
 
-export interface NearSetting {
-  readonly circle: number;
-  readonly turns: number;
-  readonly holes: number;
+export interface NearSetting extends PlainSetting {
   /** Turns of the work by which each division is too long (+) or too short. */
   readonly each: Ratio;
   /** Degrees by which the last space is too short (+ each division long) or too long. */
@@ -35,10 +32,7 @@ function nearSays(count: number, closesDeg: number): string {
   return `each division ${figure(Math.abs(closesDeg) / count)}° too ${closesDeg > 0 ? "long" : "short"}; the last space ${figure(Math.abs(closesDeg))}° ${last}, ${figure(100 * spaces)} % of a space`;
 }
 
-export interface AngleSetting {
-  readonly circle: number;
-  readonly turns: number;
-  readonly holes: number;
+export interface AngleSetting extends PlainSetting {
   /** Degrees given less degrees wanted. */
   readonly errorDeg: number;
 }
@@ -66,7 +60,7 @@ export interface RunningCheck {
 }
 
 /** Where every tenth tooth must stand, and the last: a card to tick off while cutting. */
-export function runningCheck(count: number, setting: { readonly circle: number; readonly turns: number; readonly holes: number }, headRatio: number, every = 10): RunningCheck[] {
+export function runningCheck(count: number, setting: PlainSetting, headRatio: number, every = 10): RunningCheck[] {
   const step = setting.turns * setting.circle + setting.holes;
   const teeth = [...Array.from({ length: Math.max(0, Math.ceil(count / every) - 1) }, (_, i) => (i + 1) * every), count];
   return teeth.map((tooth) => {
@@ -86,7 +80,7 @@ export interface OppositeCheck {
 }
 
 /** The opposite-tooth check: after half the count the cutter must stand right across the wheel from where it began. */
-export function oppositeCheck(count: number, setting: { readonly circle: number; readonly turns: number; readonly holes: number }): OppositeCheck {
+export function oppositeCheck(count: number, setting: PlainSetting): OppositeCheck {
   const step = setting.turns * setting.circle + setting.holes;
   const after = Math.floor(count / 2), holes = after * step;
   const even = count % 2 === 0;

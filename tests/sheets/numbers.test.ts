@@ -1,11 +1,12 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
-import { type Instrument, ratio, trainTo, workOut } from "../../geometry/index.ts";
+import { type Instrument, ORDINARY_HEAD, ratio, trainTo, workOut } from "../../geometry/index.ts";
 import { putTrain } from "../../src/commands/numbers.ts";
 import { isRefused } from "../../src/commands/command.ts";
 import { beginningFor, questionOf } from "../../src/sheets/numbers/ask.ts";
 import { oversOf } from "../../src/sheets/numbers/Standing.tsx";
+import { waysOfDividing } from "../../src/sheets/numbers/Dividing.tsx";
 import { bestSays } from "../../src/sheets/numbers/weights.ts";
 import { goodFor, oneIn, typedRange } from "../../src/sheets/numbers/words.ts";
 import { type NumberingAnswer, numberingSteps } from "../../src/workers/numbering.ts";
@@ -103,6 +104,17 @@ describe("what is asked of a search", () => {
     expect([typedRange("15 to 24"), typedRange("15-24"), typedRange("20"), typedRange("24 to 15"), typedRange("a")]).toEqual([[15, 24], [15, 24], [20, 20], null, null]);
     expect([oneIn(1 / 965), oneIn(-1 / 1.3e6), oneIn(0), oneIn(1 / 6.41e9)]).toEqual(["1 in 965", "1 in 1.3 million", "exact", "1 in 6.4 × 10⁹"]);
     expect([goodFor(5432), goodFor(2.64)]).toEqual(["5,400", "2.6"]);
+  });
+});
+
+describe("how a count is divided, in words", () => {
+  // Source: the plates' claims and the compound entries 96: 3/18 + 4/16 or 4/15 + 3/20 (Machinery's Handbook, from memory); 42: 20 of 21 (an army training text).
+  it("says every way in the order in which a maker would choose", () => {
+    const ways = (n: number) => waysOfDividing(n, ORDINARY_HEAD);
+    expect([ways(20)[0], ways(40)[0], ways(42)[0], ways(18)[0]]).toEqual(["2 turns on any circle", "1 turn on any circle", "20 of 21", "2 turns and 4 of 18, or 6 of 27"]);
+    expect(ways(96).filter((w) => w.startsWith("compound"))).toEqual(expect.arrayContaining(["compound: + 4 of 15 + 3 of 20", "compound: + 4 of 16 + 3 of 18"]));
+    expect(ways(127)[0]).toMatch(/^differential: set for 1\d\d, .*gears .*the plate (with|against) the crank$/);
+    expect(waysOfDividing(127, { ...ORDINARY_HEAD, gears: [] })).toEqual([]);
   });
 });
 

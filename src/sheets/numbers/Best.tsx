@@ -5,7 +5,7 @@ import { continuedFraction, convergents, inTheWay, mediantPath, standNear, toNum
 import { read } from "../../workers/numbering.ts";
 import { oneIn } from "./words.ts";
 
-const MOST_CONVERGENTS = 7, MOST_STEPS = 24;
+const MOST_CONVERGENTS = 7, MOST_STEPS = 24, MOST_QUOTIENTS = 10;
 
 /** A period is shown as days over turns, as makers say it. */
 export function Best({ wanted, period, largest, fromDays }: { readonly wanted: string; readonly period: boolean; readonly largest: number; readonly fromDays: number }) {
@@ -15,17 +15,19 @@ export function Best({ wanted, period, largest, fromDays }: { readonly wanted: s
     const error = toNumber(c.div(value)) - 1;
     return { text: writeRatio(c), error, exact: c.equals(value), way: largest > 0 ? inTheWay(c, largest) : null, size: c.d };
   }).filter((c) => c.size > 1n || c.exact).slice(0, MOST_CONVERGENTS), [value, largest]);
+  const quotients = useMemo(() => continuedFraction(value, MOST_QUOTIENTS + 1).map(String), [value]);
   const path = useMemo(() => mediantPath(value, MOST_STEPS), [value]);
   const near = useMemo(() => (largest >= 2 ? standNear(value, largest, 6) : []), [value, largest]);
   return (
     <div className="best">
       <h3 id="best">Best fractions, without cutting in mind</h3>
+      <p className="figure quotients">[{quotients[0]}{quotients.length > 1 ? `; ${quotients.slice(1, MOST_QUOTIENTS).join(", ")}` : ""}{quotients.length > MOST_QUOTIENTS ? ", …" : ""}]</p>
       <table aria-labelledby="best">
         <thead className="unseen"><tr><th>fraction</th><th>how near</th><th>what is in the way</th></tr></thead>
         <tbody>{best.map((c) => (
           <tr key={c.text}>
             <td className="figure start">{c.text}</td>
-            <td>{c.exact ? "exact" : `${c.error < 0 ? "short" : "long"} ${oneIn(c.error)}`}</td>
+            <td>{nearSays(c.exact ? 0 : c.error)}</td>
             <td className="soft">{c.way === null ? "can be cut" : `${c.way} ${c.way === largestPrimeOf(c.text) ? "is prime" : "is in the way"}`}</td>
           </tr>
         ))}</tbody>
@@ -34,7 +36,7 @@ export function Best({ wanted, period, largest, fromDays }: { readonly wanted: s
         <summary>Near it, with no prime over {largest}</summary>
         <table aria-label="Ratios that can be cut">
           <tbody>{near.map((n) => (
-            <tr key={writeRatio(n.ratio)}><td className="figure start">{writeRatio(n.ratio)}</td><td>{n.error < 0 ? "short" : "long"} {oneIn(n.error)}</td>
+            <tr key={writeRatio(n.ratio)}><td className="figure start">{writeRatio(n.ratio)}</td><td>{nearSays(n.error)}</td>
               <td className="soft">{n.factors.map((f) => f.join(".") || "1").join(" over ")}</td></tr>
           ))}</tbody>
         </table>
@@ -42,9 +44,9 @@ export function Best({ wanted, period, largest, fromDays }: { readonly wanted: s
       <details>
         <summary>The path of mediants</summary>
         <table aria-label="Mediants on the way">
-          <thead><tr><th>mediant</th><th className="figure">error</th><th>goes</th></tr></thead>
+          <thead><tr><th>mediant</th><th>error</th><th>goes</th></tr></thead>
           <tbody>{path.map((s) => (
-            <tr key={writeRatio(s.ratio)}><td className="figure start">{writeRatio(s.ratio)}</td><td className="figure">{(toNumber(s.ratio.div(value)) - 1).toExponential(1).replace(/-/g, "−")}</td><td>{s.turn}</td></tr>
+            <tr key={writeRatio(s.ratio)}><td className="figure start">{writeRatio(s.ratio)}</td><td className="nowrap">{nearSays(toNumber(s.ratio.sub(value).div(value)))}</td><td>{s.turn}</td></tr>
           ))}</tbody>
         </table>
         {path.at(-1)?.turn !== "met" && <p className="note">It goes on beyond {MOST_STEPS} steps.</p>}
@@ -52,6 +54,8 @@ export function Best({ wanted, period, largest, fromDays }: { readonly wanted: s
     </div>
   );
 }
+
+const nearSays = (error: number): string => (error === 0 ? "exact" : `${error < 0 ? "short" : "long"} ${oneIn(error)}`);
 
 /** The term itself, where a term of the fraction is what is in the way. */
 function largestPrimeOf(text: string): bigint {

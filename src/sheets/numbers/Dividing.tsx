@@ -2,7 +2,8 @@
 // opposite-tooth check; and angles.
 import { useMemo, useState } from "react";
 import {
-  angleSettings, cannotDivideSays, countOf, decimalRatio, divide, headOf, isToothed, type Movement, nearSettings, oppositeCheck, ORDINARY_HEAD, runningCheck, writeRatio,
+  angleSettings, cannotDivideSays, countOf, decimalRatio, divide, type Head, headOf, isToothed, type Movement, nearSettings, oppositeCheck, ORDINARY_HEAD, type PlainSetting,
+  runningCheck, writeRatio,
 } from "../../../geometry/index.ts";
 import { fixed } from "../../state/figures.ts";
 
@@ -26,7 +27,7 @@ export function Dividing({ movement }: { readonly movement: Movement }) {
       </div>
       {count !== null && <Card count={count} head={head} />}
       {degrees && (
-        <p>{angleSettings(degrees, head).slice(0, 3).map((s) => `${s.turns} turns and ${s.holes} of ${s.circle}${s.errorDeg === 0 ? "" : `, ${fixed(60 * s.errorDeg, 2)}′ out`}`).join("; or ")}</p>
+        <p>{angleSettings(degrees, head).slice(0, 3).map((s) => `${s.holes === 0 ? `${turnsOf(s.turns)} on the circle of ${s.circle}` : plainSays([s])}${s.errorDeg === 0 ? "" : `, ${fixed(60 * s.errorDeg, 2)}′ out`}`).join("; or ")}</p>
       )}
       <table aria-label="Counts of this instrument and how they are divided">
         <thead><tr><th className="figure">count</th><th>how</th></tr></thead>
@@ -36,25 +37,40 @@ export function Dividing({ movement }: { readonly movement: Movement }) {
   );
 }
 
-function howDivided(count: number, head: typeof ORDINARY_HEAD): string {
-  const { plain, compound, differential } = divide(count, head);
-  const part = (holes: number, circle: number) => `${holes < 0 ? "−" : "+"} ${Math.abs(holes)} of ${circle}`;
-  if (plain[0]) return `${plain[0].turns} turns and ${plain.map((s) => `${s.holes} of ${s.circle}`).join(", or ")}`;
-  if (compound[0]) return `compound: ${compound[0].turns} turns ${part(compound[0].a.holes, compound[0].a.circle)} ${part(compound[0].b.holes, compound[0].b.circle)}`;
-  const [d] = differential;
-  if (d) return `differential: set for ${d.settingFor}, ${d.turns} turns and ${d.holes} of ${d.circle}; gears ${d.gears.join(", ")} (${writeRatio(d.ratio).replace("-", "−")}), the plate ${d.ratio.s < 0n ? "against" : "with"} the crank`;
-  return cannotDivideSays(count, head) ?? "";
+const MOST_WAYS = 6;
+
+const turnsOf = (n: number): string => (n === 1 ? "1 turn" : `${n} turns`);
+const partOf = (holes: number, circle: number): string => `${holes < 0 ? "−" : "+"} ${Math.abs(holes)} of ${circle}`;
+/** "2 turns and 4 of 18, or 6 of 27", "20 of 21", "2 turns on any circle". */
+function plainSays([first, ...others]: readonly PlainSetting[]): string {
+  if (!first) return "";
+  if (first.holes === 0) return `${turnsOf(first.turns)} on any circle`;
+  return `${first.turns === 0 ? "" : `${turnsOf(first.turns)} and `}${[first, ...others].map((s) => `${s.holes} of ${s.circle}`).join(", or ")}`;
 }
 
+/** Every way, in the order in which a maker would choose: plain, compound, differential; none where the head does not give it. */
+export function waysOfDividing(count: number, head: Head): string[] {
+  const { plain, compound, differential } = divide(count, head);
+  return [
+    ...(plain.length > 0 ? [plainSays(plain)] : []),
+    ...compound.map(({ turns, a, b }) => `compound: ${turns === 0 ? "" : `${turnsOf(turns)} `}${partOf(a.holes, a.circle)} ${partOf(b.holes, b.circle)}`),
+    ...differential.map((d) => `differential: set for ${d.settingFor}, ${plainSays([d])}; gears ${d.gears.join(", ")} (${writeRatio(d.ratio).replace("-", "−")}), the plate ${d.ratio.s < 0n ? "against" : "with"} the crank`),
+  ];
+}
+
+const howDivided = (count: number, head: Head): string => waysOfDividing(count, head)[0] ?? cannotDivideSays(count, head) ?? "";
+
 /** One count: every way, the nearest on other circles, and the checks to tick off. */
-function Card({ count, head }: { readonly count: number; readonly head: typeof ORDINARY_HEAD }) {
-  const { plain } = divide(count, head);
+function Card({ count, head }: { readonly count: number; readonly head: Head }) {
+  const { plain } = divide(count, head), ways = waysOfDividing(count, head);
   const near = nearSettings(count, head).filter((s) => s.closesDeg !== 0).slice(0, 3);
   const setting = plain[0];
   return (
     <div className="card">
       <p><b>{count}</b>: {howDivided(count, head)}</p>
-      {near.map((s) => <p key={s.circle} className="soft">near, {s.turns} turns and {s.holes} of {s.circle}: {s.says}</p>)}
+      {ways.slice(1, MOST_WAYS).map((way) => <p key={way}>or {way}</p>)}
+      {ways.length > MOST_WAYS && <p className="soft">and {ways.length - MOST_WAYS} ways more</p>}
+      {near.map((s) => <p key={s.circle} className="soft">near, {plainSays([s])}: {s.says}</p>)}
       {setting && (
         <>
           <p>{oppositeCheck(count, setting).says} There the crank has made {oppositeCheck(count, setting).turns} turns and {oppositeCheck(count, setting).hole} holes.</p>
