@@ -2,7 +2,7 @@
 // it changes by no more than a known slope a turn of each. Branch and bound over boxes of phases, kept to those that the
 // motion really enters, gives the least gap and the first turn at which it is no more than asked: proven, not sampled.
 import FlatQueue from "flatqueue";
-import { evenly, recurrenceOf, type Phase, type Recurrence } from "../motion/recurrence.ts";
+import { evenly, recurrenceOf, type Phase, type Recurrence, type Stretch } from "../motion/recurrence.ts";
 import { toNumber, type Ratio } from "../numeric/ratio.ts";
 import { FOLLOW_MM, GAP_MM, TOUCH_MM } from "../numeric/tolerance.ts";
 
@@ -63,16 +63,16 @@ export function firstAtMost(followed: Followed, mostMm: number, fromTurns = 0, w
   const motion = recurrenceOf(followed.phases);
   const ends = fromTurns + toNumber(motion.cycle), fine = followed.least === undefined ? FINE_MM : FINEST_MM;
   const speed = speedOf(followed), along = alongMotion(followed);
-  const boxes: Box[] = [], stays: [number, number][] = [], queue = new FlatQueue<number>();
+  const boxes: Box[] = [], stays: Stretch[] = [], queue = new FlatQueue<number>();
   let proved = true;
   for (const box of within ?? [whole(followed)]) add(box, fromTurns);
   for (let looked = 0; queue.length > 0 && proved; looked++) {
-    const i = queue.pop() as number, box = boxes[i], [enters, leaves] = stays[i];
+    const i = queue.pop() as number, box = boxes[i], [enters, leaves, next] = stays[i];
     if (box.gap + box.reach <= mostMm) return { turns: enters, proved };
     if (box.reach < fine) {
       const hit = walk(along, enters, leaves, mostMm, speed);
       if (hit !== null) return { turns: hit, proved };
-      add(box, leaves + PAST_TURNS);
+      add(box, next);
     } else for (const half of halves(followed, box, mostMm)) add(half, enters);
     if (looked > MOST_BOXES) proved = false;
   }
@@ -107,8 +107,6 @@ export const cycleTurns = (motion: Recurrence): Ratio => motion.cycle;
 const FINE_MM = 0.05;
 /** The same where the motion's bends are known: halving then soon leaves nothing to walk. */
 const FINEST_MM = 1e-4;
-/** turns; past the end of a stretch by more than the pad of its interval. */
-const PAST_TURNS = 1e-7;
 
 /** mm of gap over which a box is not asked for its first turn unless its middle is promising. */
 const ASKED_MM = 1;
@@ -154,7 +152,8 @@ function walk(along: (turns: number) => number, from: number, to: number, mostMm
   for (let t = from; t <= to; ) {
     const spare = along(t) - mostMm;
     if (spare <= 0) return t;
-    t += Math.max(spare, FOLLOW_MM) / speed;
+    // And never by less than a double can tell after so many turns.
+    t += Math.max(Math.max(spare, FOLLOW_MM) / speed, Math.abs(t) * 2 ** -50);
   }
   return null;
 }

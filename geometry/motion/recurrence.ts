@@ -28,9 +28,12 @@ export function cycleOf(phases: readonly Phase[]): Ratio {
 
 export type Recurrence = ReturnType<typeof recurrenceOf>;
 
+/** When every phase enters a box, when the first leaves it again, and from when it is worth asking for another stretch. */
+export type Stretch = readonly [enters: number, leaves: number, next: number];
+
 /**
  * Prepares phases for many questions. `enter(box, from)` is the first stretch of input turns, not before `from`, in
- * which every phase stands in the box (widened by a hair, so that nothing is missed): `[enters, leaves]`; null: never; and
+ * which every phase stands in the box (widened by a hair, so that nothing is missed); null: never; and
  * "unknown" where three or more phases were tried `MOST_TRIES` times without an answer.
  */
 export function recurrenceOf(phases: readonly Phase[]) {
@@ -42,7 +45,7 @@ export function recurrenceOf(phases: readonly Phase[]) {
   const visitsInCycle = cycle.mul(phases[lead].rate).abs().n;
   return {
     cycle,
-    enter(box: PhaseBox, from: number): [number, number] | null | "unknown" {
+    enter(box: PhaseBox, from: number): Stretch | null | "unknown" {
       const span = Math.min(1, box.width[lead] + 2 * PHASE_PAD_TURNS);
       const rate = rates[lead];
       // The visit k of the leading phase to its interval begins at t = first + k / |rate|.
@@ -54,7 +57,7 @@ export function recurrenceOf(phases: readonly Phase[]) {
       for (let tries = 0; tries < MOST_TRIES; tries++) {
         const next = steps.length === 0 ? visit : nextVisit(steps[0], box, phases, rates, first, stay, visit, Math.abs(rate));
         if (next === null || next > last) return null;
-        const stretch = stretchAt(first + next / Math.abs(rate), stay, from, box, stands, rates);
+        const stretch = stretchAt(first + next / Math.abs(rate), stay, from, box, stands, rates, Math.abs(rate));
         if (stretch) return stretch;
         visit = next + 1;
       }
@@ -128,7 +131,7 @@ function longStepsUntil({ p, q }: Step["long"], low: number, width: number): num
 }
 
 /** The first part of a stay in which every phase is in its interval at once; null if there is none. */
-function stretchAt(begins: number, stay: number, from: number, box: PhaseBox, stands: readonly Even[], rates: readonly number[]): [number, number] | null {
+function stretchAt(begins: number, stay: number, from: number, box: PhaseBox, stands: readonly Even[], rates: readonly number[], leadRate: number): Stretch | null {
   const ends = begins + stay;
   let enters = Math.max(begins, from);
   for (let settled = false; !settled; ) {
@@ -141,9 +144,12 @@ function stretchAt(begins: number, stay: number, from: number, box: PhaseBox, st
       if (enters > ends) return null;
     }
   }
-  let leaves = ends;
-  for (let i = 0; i < stands.length; i++) leaves = Math.min(leaves, enters + stayOf(stands[i], rates[i], box.low[i], box.width[i], enters));
-  return enters <= leaves ? [enters, leaves] : null;
+  let leaves = ends, by = leadRate;
+  for (let i = 0; i < stands.length; i++) {
+    const out = enters + stayOf(stands[i], rates[i], box.low[i], box.width[i], enters);
+    if (out < leaves) { leaves = out; by = rates[i]; }
+  }
+  return enters <= leaves ? [enters, leaves, leaves + (8 * padAt(by, leaves)) / Math.abs(by)] : null;
 }
 
 /** Turns of the input until a phase stands in its interval, a pad deep so that rounding cannot put it out again; 0 if it does. */
@@ -172,8 +178,15 @@ export type Even = (turns: number) => number;
 export function evenly({ rate, start }: Phase): Even {
   const double = toNumber(rate), limbs = new Float64Array(LIMBS);
   limbsInto(limbs, 0, rate);
-  return (turns) => (Math.abs(turns) < EXACT_TURNS ? fraction(start + phaseOf(limbs, 0, double, turns)) : farOn(rate, start, double, turns));
+  return (turns) => {
+    const phase = double * turns;
+    if (Math.abs(phase) < EXACT_PHASE) return fraction(start + phase);
+    return Math.abs(turns) < EXACT_TURNS ? fraction(start + phaseOf(limbs, 0, double, turns)) : farOn(rate, start, double, turns);
+  };
 }
+
+/** Turns of a phase up to which a plain product is true to 1e-11. */
+const EXACT_PHASE = 2 ** 14;
 
 /** Whole turns up to which a phase's limbs are exact. */
 const EXACT_TURNS = 2 ** 33;

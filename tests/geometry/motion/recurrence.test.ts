@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cycleOf, evenly, firstInRange, recurrenceOf, type Phase } from "../../../geometry/motion/recurrence.ts";
+import { cycleOf, evenly, firstInRange, recurrenceOf, type Phase, type Stretch } from "../../../geometry/motion/recurrence.ts";
 import { ratio, toNumber, writeRatio } from "../../../geometry/numeric/ratio.ts";
 
 const phase = (p: number, q: number, start: number): Phase => ({ rate: ratio(p, q), start });
@@ -23,7 +23,7 @@ describe("the first step that falls in a range", () => {
     for (const digits of [60n, 600n]) {
       const d = 10n ** digits + 7n, n = 10n ** digits / 3n + 10n ** (digits - 9n), rate = ratio(n, d);
       const found = recurrenceOf([phase(1, 1, 0), { rate, start: 0.1 }]).enter({ low: [0, 0.7], width: [1e-6, 1e-6] }, 0);
-      const turns = Math.round((found as [number, number])[0]);
+      const turns = Math.round((found as Stretch)[0]);
       const at = (k: number) => Number((((n * BigInt(k)) % d) * 10n ** 15n) / d) / 1e15;
       const isIn = (k: number) => Math.abs(((at(k) + 0.1) % 1) - 0.7) < 2e-6;
       expect(isIn(turns)).toBe(true);
@@ -45,8 +45,8 @@ describe("phases", () => {
     const box = { low: [-0.001, -0.001], width: [0.002, 0.002] };
     const found = meet.enter(box, 0);
     expect(found).not.toBeNull();
-    expect(Math.round((found as [number, number])[0])).toBe(4);
-    expect(Math.round((meet.enter(box, 5) as [number, number])[0])).toBe(11);
+    expect(Math.round((found as Stretch)[0])).toBe(4);
+    expect(Math.round((meet.enter(box, 5) as Stretch)[0])).toBe(11);
     // 3t + 2.5 is never divisible by 7.
     expect(recurrenceOf([phase(1, 1, 0), phase(3, 7, 2.5 / 7)]).enter(box, 0)).toBeNull();
   });
@@ -65,7 +65,7 @@ describe("phases", () => {
       if (found === null) expect(stepped).toBeNull();
       else {
         expect(found).not.toBe("unknown");
-        const [enters, leaves] = found as [number, number];
+        const [enters, leaves] = found as Stretch;
         expect(leaves).toBeGreaterThanOrEqual(enters);
         expect(holds(enters, 1e-6)).toBe(true);
         expect(holds(leaves, 1e-6)).toBe(true);
@@ -80,9 +80,21 @@ describe("phases", () => {
     expect(evenly(p)(2392e6 + 2392 / 162)).toBeCloseTo(0.75, 6);
   });
 
+  it("[COMES3] after so many turns that a double no longer tells them apart finely, asking goes on and comes to an end", () => {
+    // A phase of one turn in 1e24: past its stretch there is no other for a whole turn of it.
+    const slow = recurrenceOf([{ rate: ratio(1n, 10n ** 24n + 7n), start: 0 }]), box = { low: [0.3], width: [0.001] };
+    const [enters, leaves, next] = slow.enter(box, 0) as Stretch;
+    expect(Math.abs(enters / 3e23 - 1)).toBeLessThan(1e-6);
+    expect(Math.abs(leaves / 3.01e23 - 1)).toBeLessThan(1e-6);
+    expect((slow.enter(box, next) as Stretch)[0]).toBeGreaterThan(1.29e24);
+    const fast = recurrenceOf([phase(1, 1, 0), phase(3, 7, 0)]).enter({ low: [0.5, 0.0714], width: [1e-7, 1e-3] }, 2 ** 45) as Stretch;
+    expect(fast[0]).toBeGreaterThanOrEqual(2 ** 45);
+    expect(fast[2]).toBeGreaterThan(fast[1]);
+  });
+
   it("[COMES3] a meeting that comes once in a million turns is found without stepping", () => {
     const phases = [phase(1, 1, 0), phase(999983, 1000003, 0.5)];
-    const found = recurrenceOf(phases).enter({ low: [0, 0], width: [1e-6, 1e-6] }, 0) as [number, number];
+    const found = recurrenceOf(phases).enter({ low: [0, 0], width: [1e-6, 1e-6] }, 0) as Stretch;
     expect(found[0]).toBeGreaterThan(1000);
     expect(inside(evenly(phases[1] as Phase)(found[0]), 0, 1e-6)).toBe(true);
   });
