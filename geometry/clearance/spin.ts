@@ -16,6 +16,8 @@ import type { Followed } from "./follow.ts";
 
 /** Phases in whole multiples of one, up to this many, are followed as one. */
 const FEW_TURNS = 200;
+/** The same where else there would be three or more: boxes in so many directions cost more than a long way. */
+const FEW_TURNS_OF_MANY = 2000;
 
 export interface Spin extends Followed {
   /** Where in the frame the two come nearest, after so many turns of the input. */
@@ -218,7 +220,7 @@ function phasesOf(rates: readonly Ratio[]): Phases {
   const distinct: Ratio[] = [];
   for (const r of rates) if (!isZero(r) && !distinct.some((d) => d.equals(r.abs()))) distinct.push(r.abs());
   const common = distinct.reduce<Ratio | null>((g, r) => (g === null ? r : commonMeasure(g, r)), null);
-  const together = common !== null && distinct.every((r) => toNumber(r.div(common)) <= FEW_TURNS);
+  const together = common !== null && distinct.every((r) => toNumber(r.div(common)) <= (distinct.length > 2 ? FEW_TURNS_OF_MANY : FEW_TURNS));
   const bases = together && common !== null ? [common] : distinct;
   return {
     list: bases.map((rate) => ({ rate, start: 0 })),

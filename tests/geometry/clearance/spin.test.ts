@@ -93,6 +93,19 @@ describe("two things in motion", () => {
     expect(Math.abs(least.gap - (apart - 14 - 1))).toBeLessThan(0.001);
   });
 
+  it("[SPIN1] three rates of a few thousand turns together are followed as one, and to the end", () => {
+    // Planet S: 1 + 56/17 = 73/17; B: −60/19. All three come round together in 17 × 19 turns.
+    const hands = spinBetween({
+      arbors: [arbor("A", [wheel("a", 60, 8)], { x: -20, y: 30 }), arbor("B", [wheel("b", 19, 8), pin("pin", 8.7, 293, 25)], { x: -0.25, y: 30 }),
+        arbor("F", [wheel("f", 56, 2)], { x: 0, y: 0, fixed: true }), arbor("K", [], { rides: { on: "F", radius: 0, angle: 0 }, diameter: 4, foot: 8, head: 12 }),
+        arbor("S", [wheel("s", 17, 2), pointer("hand", 23, 62, 25)], { rides: { on: "K", radius: 18.25, angle: 78 } })],
+      engagements: [{ driver: "a", driven: "b" }, { driver: "f", driven: "s" }], couplings: [{ kind: "friction", between: ["A", "K"] }],
+    }, "hand", "pin");
+    expect(hands.phases).toHaveLength(1);
+    expect(writeRatio(cycleOf(hands.phases))).toBe("323");
+    expect(leastGap(hands).proved).toBe(true);
+  });
+
   it("[SPIN4] a carried arbor is followed round, and by a pin and slot unevenly", () => {
     const carried = spinBetween({
       arbors: [arbor("A", [{ id: "arm", kind: "arm", length: 20, width: 4, angle: 0, z: 3, thickness: 1 }], { x: 0, y: 0 }),
