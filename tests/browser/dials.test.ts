@@ -16,6 +16,8 @@ it("turns its hands and its readings with the crank, and the crank to a date", a
   await readings.getByText("Tuesday").waitFor();
   await readings.getByText("12:00").waitFor();
   await picture(page, "dials-1440");
+  await page.getByLabel("Set for").fill("2026-02-14");
+  await page.getByRole("row", { name: /^14 Feb 2026/ }).waitFor();
   await page.getByLabel("Set for").fill("2026-02-01");
   await page.getByRole("button", { name: "Turn the crank there" }).click();
   await expect.poll(() => page.getByLabel("Turns of the crank").inputValue()).toBe("31.00");

@@ -33,6 +33,7 @@ export function SettingUp({ movement }: { readonly movement: Movement }) {
             <DateRow movement={movement} row={rows[0]} inSky={inSky} />
             <NowRow movement={movement} inSky={inSky} />
             {rows.slice(1).map((row) => <DateRow key={row.day} movement={movement} row={row} inSky={inSky} />)}
+            {to !== null && !days.includes(to) && <DateRow movement={movement} row={settingUp(movement, start, to)} inSky={inSky} />}
           </tbody>
         </table>
       </div>
