@@ -89,8 +89,6 @@ export interface SquareFigures {
   readonly wide: number;
   readonly narrow: number;
   readonly taper: number;
-  /** Degrees at which a flat faces with the input at 0; null where that is not told. */
-  readonly faces: number | null;
   /** Filed off each side of the round, inner and outer. */
   readonly filedWide: number;
   readonly filedNarrow: number;
@@ -160,7 +158,7 @@ function squareFigures(arbor: Arbor, square: Square): SquareFigures {
   const narrow = Math.max(0.1 * square.across, square.across - 2 * square.thickness * Math.tan(toRad(Math.min(80, Math.max(0, square.taper)))));
   const round = arborDiameterAt(arbor, square);
   return {
-    id: square.id, ...bandFrom(arbor.foot, square), wide: square.across, narrow, taper: square.taper, faces: square.angle ?? null,
+    id: square.id, ...bandFrom(arbor.foot, square), wide: square.across, narrow, taper: square.taper,
     filedWide: Math.max(0, (round - square.across) / 2), filedNarrow: Math.max(0, (round - narrow) / 2), slot: square.slot ?? null, angle: square.angle ?? null,
   };
 }
