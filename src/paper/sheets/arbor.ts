@@ -195,7 +195,7 @@ function details(a: ArborFigures): Table[] {
     },
     {
       id: `${a.id}-squares`, title: "Squares", columns: ["part", "wide", "narrow", "taper a side", "file off", "set by", "a flat at"],
-      rows: a.squares.map((q) => [q.angle === null ? q.id : `${q.id}, flat at ${short(q.angle)}°`, fixed(q.wide, 2), fixed(q.narrow, 3), `${short(q.taper)}°`, `${fixed(q.filedWide, 2)} to ${fixed(q.filedNarrow, 3)}`, `${fixed(sineBarMm(q.taper), 3)} under a 100 mm bar`, q.angle === null ? "any" : `${fixed(q.angle, 2)}°`]),
+      rows: a.squares.map((q) => [q.id, fixed(q.wide, 2), fixed(q.narrow, 3), `${short(q.taper)}°`, `${fixed(q.filedWide, 2)} to ${fixed(q.filedNarrow, 3)}`, `${fixed(sineBarMm(q.taper), 3)} under a 100 mm bar`, q.angle === null ? "any" : `${fixed(q.angle, 2)}°`]),
     },
     {
       id: `${a.id}-pins`, title: "Pins", columns: ["part", "ø", "long", "on radius", "at", "from", "material"],
