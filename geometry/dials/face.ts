@@ -1,7 +1,7 @@
 // A dial as it is drawn: rings with every mark and every letter in its place, as plain data for paper, screen and scene.
 // Lengths in mm; angles as parts of a turn, clockwise from the top, with the input at 0. Where the file says no dials, one is
 // laid out for the displays of each axis, by the lengths of their pointers.
-import type { Aperture, Dial, DialRing } from "../instrument.ts";
+import type { Dial, DialRing } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
 import { WHOLE_DIVISIONS } from "../numeric/tolerance.ts";
 import { partOf } from "../sky/shown.ts";
@@ -30,15 +30,11 @@ export interface FaceRing {
   readonly letters: readonly Letter[];
 }
 
-export interface Face {
-  readonly id: string;
-  readonly name: string;
-  readonly x: number;
-  readonly y: number;
+/** As the file has it, with what it leaves out. */
+export interface Face extends Required<Pick<Dial, "id" | "name" | "x" | "y" | "apertures">> {
   readonly radiusMm: number;
   /** From the inside out. */
   readonly rings: readonly FaceRing[];
-  readonly apertures: readonly Aperture[];
 }
 
 /** Where the marks of a law stand; they take the ephemeris, which not every reader of a dial has at hand. */
