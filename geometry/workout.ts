@@ -4,7 +4,7 @@ import {
   engagementId, isToothed, practiceOf, type Coupling, type Instrument, type Sense, type ToothedPart,
 } from "./instrument.ts";
 import type { Movement, WorkedArbor, WorkedDisplay, WorkedEngagement } from "./movement.ts";
-import { decimalRatio, isZero, signOf, toNumber, ZERO, type Ratio } from "./numeric/ratio.ts";
+import { decimalRatio, differenceToNumber, isZero, lowestTerms, signOf, toNumber, ZERO, type Ratio } from "./numeric/ratio.ts";
 import { axesOf } from "./planting/axes.ts";
 import type { Place } from "./planting/circles.ts";
 import { withPlaces } from "./planting/places.ts";
@@ -12,6 +12,7 @@ import { plantedAt } from "./planting/plant.ts";
 import { computedDistances, rootsOf, spansOf } from "./planting/roots.ts";
 import { freedomsOf } from "./planting/shake.ts";
 import { teethOf } from "./teeth/toothing.ts";
+import { dividedBy } from "./train/exact.ts";
 import { layoutIn, layoutOf, type Layout } from "./train/layout.ts";
 import type { Axes } from "./train/meshes.ts";
 import { ratesOf } from "./train/rates.ts";
@@ -107,10 +108,10 @@ function displaysOf(instrument: Instrument, layout: Layout, rate: readonly (Rati
 /** Turns a day stay exact to the last: a drift is a small difference of them. */
 function periodOf(turns: Ratio | null, inputDays: number, wanted: number | null): Pick<WorkedDisplay, "days" | "wanted" | "degreesPerYear" | "yearsToOneDegree"> {
   if (turns === null) return { days: null, wanted, degreesPerYear: null, yearsToOneDegree: null };
-  const perDay = turns.abs().div(decimalRatio(inputDays));
-  const days = toNumber(perDay.inverse());
+  const perDay = dividedBy(lowestTerms(turns.n, turns.d), decimalRatio(inputDays));
+  const days = toNumber(lowestTerms(perDay.d, perDay.n));
   if (wanted === null) return { days, wanted, degreesPerYear: null, yearsToOneDegree: null };
-  const degreesPerYear = TURN_DEG * YEAR_DAYS * toNumber(perDay.sub(decimalRatio(wanted).inverse()));
+  const degreesPerYear = TURN_DEG * YEAR_DAYS * differenceToNumber(perDay, decimalRatio(wanted).inverse());
   return { days, wanted, degreesPerYear, yearsToOneDegree: degreesPerYear === 0 ? null : 1 / Math.abs(degreesPerYear) };
 }
 

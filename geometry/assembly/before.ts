@@ -15,8 +15,8 @@ export interface Before {
 }
 
 /** Each pair of arbors once each way, by the first two things that say so. */
-export function whatGoesBefore(movement: Movement): Before[] {
-  return arrowsBetween(thingsOf(movement).filter((t) => t.arbor >= 0), (thing) => thing.arbor, movement.arbors.length);
+export function whatGoesBefore(movement: Movement, things: readonly Thing[] = thingsOf(movement)): Before[] {
+  return arrowsBetween(things.filter((t) => t.arbor >= 0), (thing) => thing.arbor, movement.arbors.length);
 }
 
 /** Likewise for things in any groups, numbered from 0; things of one group do not wait for one another. */

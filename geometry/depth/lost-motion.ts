@@ -11,36 +11,92 @@ import { type Depth, depthsOf } from "./depth.ts";
 import { workingRadiusMm } from "./pair.ts";
 
 /** Degrees at a display's pointer, against its dial; null where it is not driven or a backlash on the way has no figure. */
-export function lostMotionOf(movement: Movement, display: number, depths: readonly Depth[] = depthsOf(movement)): number | null {
+export function lostMotionOf(movement: Movement, display: number, depths: readonly Depth[] = depthsOf(movement), ways = waysOf(movement)): number | null {
   const { rate, arbor, against } = movement.displays[display];
-  return rate === null ? null : playBetween(movement, arbor, against, depths);
+  return rate === null ? null : playBetween(movement, arbor, against, depths, ways);
 }
 
 /** Degrees by which an arbor can turn against another (or the frame) with the input held; null where a backlash on the way has no figure. */
-export function playBetween(movement: Movement, arbor: number, against: number | null, depths: readonly Depth[]): number | null {
+export function playBetween(movement: Movement, arbor: number, against: number | null, depths: readonly Depth[], ways = waysOf(movement)): number | null {
   let sumDeg = 0;
-  for (const { engagement, turns } of responsesOf(movement, arbor, against)) {
+  for (const { engagement, turns } of responsesOf(movement, arbor, against, ways)) {
     const depth = depths[engagement], { pair } = depth;
     if (depth.backlash === null && !depth.baseCirclesOverlap) return null;
     const radiusMm = workingRadiusMm(pair, pair.distanceMm);
     if (radiusMm > 0) sumDeg += toDeg(Math.max(0, depth.backlash ?? 0) / radiusMm) * Math.abs(turns);
   }
-  return sumDeg;
+  return Number.isFinite(sumDeg) ? sumDeg : null;
+}
+
+/** The equations of a train, and what gave each arbor its rate: what all of its pointers share. */
+export interface Ways { readonly rows: readonly Row[]; readonly because: Work["because"] }
+
+export function waysOf(movement: Movement): Ways {
+  const rows = rowsOf(movement);
+  return { rows, because: solved(movement, rows).because };
 }
 
 /** By engagement on the way: signed turns of an arbor against another for one turn of the driven against its carrier, the input held. */
-export function responsesOf(movement: Movement, arbor: number, against: number | null): { engagement: number; turns: number }[] {
-  const rows = rowsOf(movement);
-  const train = solved(movement, rows);
-  const given = (v: number) => train.because[v].length === 0;
-  const ends = [arbor, ...(against === null ? [] : [against])].filter((v) => !given(v));
-  const traced = tracedFrom(train, ends.flatMap((v) => train.because[v])).sort((a, b) => a - b).map((r) => rows[r]);
-  const shares = sharesOf(traced, (v) => !given(v), arbor, against);
-  return traced.flatMap(({ engagement }, k) => {
-    if (engagement < 0 || shares[k].n === 0n) return [];
+export function responsesOf(movement: Movement, arbor: number, against: number | null, ways = waysOf(movement)): { engagement: number; turns: number }[] {
+  const { rows } = ways, shares = plainShares(ways, arbor, against) ?? solvedShares(ways, arbor, against);
+  return [...shares].sort(([a], [b]) => a - b).flatMap(([r, share]) => {
+    const { engagement } = rows[r];
+    if (engagement < 0 || share === 0) return [];
     const { driver, driven } = movement.engagements[engagement];
-    return [{ engagement, turns: toNumber(shares[k]) * countOf(driven) * (isAnnulus(driver) || isAnnulus(driven) ? -1 : 1) }];
+    return [{ engagement, turns: share * countOf(driven) * (isAnnulus(driver) || isAnnulus(driven) ? -1 : 1) }];
   });
+}
+
+/** By row, how much of it adds up to the turn of the pointer less that of its dial. */
+type Shares = ReadonlyMap<number, number>;
+
+/** Where each arbor hangs on one other alone, a product along the way; null where it does not. */
+function plainShares(ways: Ways, arbor: number, against: number | null): Shares | null {
+  const own = sharesAlong(ways, arbor), dial = against === null ? NONE : sharesAlong(ways, against);
+  if (own === null || dial === null) return null;
+  const shares = new Map(own);
+  for (const [r, share] of dial) {
+    const before = shares.get(r) ?? 0, less = before - share;
+    // What both pass through moves both alike, to rounding.
+    shares.set(r, Math.abs(less) <= ALIKE * Math.abs(share) ? 0 : less);
+  }
+  return shares;
+}
+
+const NONE: Shares = new Map();
+/** Of a product of ratios along two thousand engagements, what rounding may leave. */
+const ALIKE = 1e-12;
+
+function sharesAlong({ rows, because }: Ways, arbor: number): Shares | null {
+  const shares = new Map<number, number>();
+  let v = arbor, wanted = 1;
+  while (because[v].length > 0) {
+    if (because[v].length > 1) return null;
+    const [r] = because[v], { vars, coefs } = rows[r];
+    let next = -1, coef = 0, own = 0;
+    for (let i = 0; i < vars.length; i++) {
+      if (vars[i] === v) own = coefs[i];
+      else if (because[vars[i]].length > 0) {
+        if (next >= 0) return null;
+        next = vars[i];
+        coef = coefs[i];
+      }
+    }
+    shares.set(r, wanted / own);
+    if (next < 0) break;
+    wanted *= -coef / own;
+    v = next;
+  }
+  return shares;
+}
+
+/** In any train, by the transposed equations, exactly. */
+function solvedShares({ rows, because }: Ways, arbor: number, against: number | null): Shares {
+  const given = (v: number) => because[v].length === 0;
+  const ends = [arbor, ...(against === null ? [] : [against])].filter((v) => !given(v));
+  const traced = tracedFrom({ rows, because }, ends.flatMap((v) => because[v])).sort((a, b) => a - b);
+  const shares = sharesOf(traced.map((r) => rows[r]), (v) => !given(v), arbor, against);
+  return new Map(traced.map((r, k) => [r, toNumber(shares[k])]));
 }
 
 /** How much of each row adds up to the turn of the pointer less that of its dial: the transposed equations. */

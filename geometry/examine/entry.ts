@@ -2,6 +2,7 @@
 import { orderOfEntry, whatGoesBefore } from "../assembly/before.ts";
 import { freedRing, freedThrough, RING_OF, type RingFreed, type ThroughFreed } from "../assembly/freeing.ts";
 import { platesThrough, type Through } from "../assembly/through.ts";
+import { thingsOf, type Thing } from "../bodies/thing.ts";
 import type { Finding } from "../finding.ts";
 import type { Part } from "../instrument.ts";
 import type { Movement } from "../movement.ts";
@@ -14,9 +15,9 @@ export interface Entry {
 }
 
 export function entryOf(movement: Movement): Entry {
-  const order = orderOfEntry(movement.arbors.length, whatGoesBefore(movement));
+  const things = thingsOf(movement), order = orderOfEntry(movement.arbors.length, whatGoesBefore(movement, things));
   const assembly = order.map((group) => group.map((i) => movement.arbors[i].id));
-  return { assembly, findings: [...movement.arbors.flatMap((_, i) => throughFinding(movement, i)), ...order.map((group) => togetherFinding(movement, group))] };
+  return { assembly, findings: [...movement.arbors.flatMap((_, i) => throughFinding(movement, i)), ...order.map((group) => togetherFinding(movement, group, things))] };
 }
 
 function throughFinding(movement: Movement, index: number): Finding[] {
@@ -36,10 +37,10 @@ function trappedWords(id: string, { plate, below, above }: Through, { opening, l
     + `An opening wider than ${mm(opening)}, a cock, or ${loosen.join(" and ")} held by screw, pin or square would free it`;
 }
 
-function togetherFinding(movement: Movement, group: readonly number[]): Finding {
+function togetherFinding(movement: Movement, group: readonly number[], things: readonly Thing[]): Finding {
   const tight = group.length >= RING_OF, between = group.map((i) => movement.arbors[i].id);
   const together = between.length === 1 ? `Arbor ${between[0]} goes in by itself` : `Arbors ${between.join(", ")} must go in together`;
-  return { code: "entry", severity: tight ? "tight" : "free", between, says: tight ? `${together}${freedWords(freedRing(movement, group))}` : together, remedies: [] };
+  return { code: "entry", severity: tight ? "tight" : "free", between, says: tight ? `${together}${freedWords(freedRing(movement, group, things))}` : together, remedies: [] };
 }
 
 /** The trapped one, and the least changes that free it. */

@@ -6,7 +6,7 @@ import { allGapsOf, gapsOf, type JudgedPair, type Scene } from "../clearance/gap
 import { judgeMoving, type Meeting, type MovingVerdict } from "../clearance/moving.ts";
 import { placeOf } from "../clearance/where.ts";
 import type { Depth } from "../depth/depth.ts";
-import { playBetween } from "../depth/lost-motion.ts";
+import { playBetween, type Ways, waysOf } from "../depth/lost-motion.ts";
 import type { Finding, When } from "../finding.ts";
 import { unevenOf } from "../motion/uneven.ts";
 import type { Movement } from "../movement.ts";
@@ -21,28 +21,31 @@ export interface GapFindings {
   readonly free: number;
 }
 
+/** What tells how far an arbor can turn with the input held. */
+interface Play { readonly depths: readonly Depth[]; readonly ways: Ways }
+
 type FollowedPair = Omit<JudgedPair, "verdict"> & { readonly verdict: MovingVerdict };
 
 /** Findings without remedies, the free ones too where they are asked for; up to a turn of the input. Gives the part of the pairs that is done. */
 export function* gapFindings(scene: Scene, all: boolean, depths: readonly Depth[], untilTurns: number): Generator<number, GapFindings, void> {
   const { pairs, examined } = all ? allGapsOf(scene) : gapsOf(scene);
-  const uneven = unevenOf(scene.movement);
+  const uneven = unevenOf(scene.movement), play: Play = { depths, ways: waysOf(scene.movement) };
   const findings: Finding[] = [];
   for (const [i, pair] of pairs.entries()) {
     const verdict = judgeMoving(scene.movement, uneven, pair.a, pair.b, untilTurns);
-    if (all || verdict.severity !== "free") findings.push(gapFinding(scene.movement, { ...pair, verdict }, depths));
+    if (all || verdict.severity !== "free") findings.push(gapFinding(scene.movement, { ...pair, verdict }, play));
     yield (i + 1) / pairs.length;
   }
   return { findings, free: examined - findings.filter((f) => f.severity !== "free").length };
 }
 
-function gapFinding(movement: Movement, { a, b, verdict }: FollowedPair, depths: readonly Depth[]): Finding {
+function gapFinding(movement: Movement, { a, b, verdict }: FollowedPair, play: Play): Finding {
   const [first, second] = inOrder(a, b);
   const { severity, way, gap, worst, wanted, meeting } = verdict;
   const at = placeOf(a, b, verdict.cylinders);
   return {
     code: "gap", severity, between: [first.id, second.id], way, gap, worst, wanted, at: meeting === null ? at : { ...at, ...meeting.place },
-    when: meeting === null ? null : whenOf(movement, a, b, meeting, depths),
+    when: meeting === null ? null : whenOf(movement, a, b, meeting, play),
     says: wordsOf(nameOf(movement, first), nameOf(movement, second), verdict) + untoldArms(movement, first, second, verdict), remedies: [],
   };
 }
@@ -87,15 +90,15 @@ function meetingWords(pair: string, second: string, { severity, gap, worst, want
   return gap < 0 ? `${pair} meets ${second}, ${mm(-gap)} deep, ${often}` : `${pair} can meet ${second} at the worst of the shakes, ${often}`;
 }
 
-function whenOf(movement: Movement, a: Thing, b: Thing, { turns, nearest, every, shortAtRest }: Meeting, depths: readonly Depth[]): When {
-  const playMm = playOf(movement, a, depths) + playOf(movement, b, depths);
+function whenOf(movement: Movement, a: Thing, b: Thing, { turns, nearest, every, shortAtRest }: Meeting, play: Play): When {
+  const playMm = playOf(movement, a, play) + playOf(movement, b, play);
   return { turns, nearest, every, lostMotion: playMm >= shortAtRest };
 }
 
 /** mm by which lost motion alone lets the farthest of a thing move with the input held: its own arbor's, and its carriers'. */
-function playOf(movement: Movement, thing: Thing, depths: readonly Depth[]): number {
+function playOf(movement: Movement, thing: Thing, { depths, ways }: Play): number {
   if (thing.arbor < 0) return 0;
   const { chain } = movement.arbors[thing.arbor];
   const reaches = [[thing.arbor, radiusOf(thing)], ...chain.map((on) => [on, ownReach(thing.axis).greatest])];
-  return reaches.reduce((sum, [arbor, reachMm]) => sum + toRad(playBetween(movement, arbor, null, depths) ?? 0) * reachMm, 0);
+  return reaches.reduce((sum, [arbor, reachMm]) => sum + toRad(playBetween(movement, arbor, null, depths, ways) ?? 0) * reachMm, 0);
 }

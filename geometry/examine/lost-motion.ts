@@ -1,13 +1,14 @@
 // `lost-motion`: pointers that hang back more than wanted when the input is reversed.
 import { type Depth, depthsOf } from "../depth/depth.ts";
-import { lostMotionOf } from "../depth/lost-motion.ts";
+import { lostMotionOf, waysOf } from "../depth/lost-motion.ts";
 import type { Finding } from "../finding.ts";
 import type { Movement } from "../movement.ts";
 import { AT_LIMIT_MM } from "../numeric/tolerance.ts";
 
-export const lostMotionFindings = (movement: Movement, depths: readonly Depth[] = depthsOf(movement)): Finding[] =>
-  movement.displays.flatMap((display, i) => {
-    const lostDeg = lostMotionOf(movement, i, depths);
+export function lostMotionFindings(movement: Movement, depths: readonly Depth[] = depthsOf(movement)): Finding[] {
+  const ways = waysOf(movement);
+  return movement.displays.flatMap((display, i) => {
+    const lostDeg = lostMotionOf(movement, i, depths, ways);
     if (lostDeg === null) return [];
     const divisionDeg = 360 / display.divisions, wantedDeg = movement.practice.lostMotion * divisionDeg;
     const isOver = lostDeg > wantedDeg + AT_LIMIT_MM;
@@ -23,3 +24,4 @@ export const lostMotionFindings = (movement: Movement, depths: readonly Depth[] 
     };
     return [finding];
   });
+}

@@ -3,7 +3,7 @@
 import { sceneOf } from "../clearance/gaps.ts";
 import { depthsOf, type Depth } from "../depth/depth.ts";
 import { faceOverlapOf } from "../depth/face.ts";
-import { lostMotionOf } from "../depth/lost-motion.ts";
+import { lostMotionOf, waysOf } from "../depth/lost-motion.ts";
 import type { Finding, Severity, Sheet } from "../finding.ts";
 import type { Movement, WorkedArbor } from "../movement.ts";
 import { isZero, toNumber, writeRatio } from "../numeric/ratio.ts";
@@ -92,9 +92,10 @@ function engagementRows(movement: Movement, depths: readonly Depth[]): Sheet["en
 }
 
 function displayRows(movement: Movement, depths: readonly Depth[]): Sheet["displays"] {
+  const ways = waysOf(movement);
   return movement.displays.map((d, i) => ({
     id: d.id, rate: d.rate === null ? null : writeRatio(d.rate), days: d.days, wanted: d.wanted,
     degreesPerYear: d.degreesPerYear, yearsToOneDegree: d.yearsToOneDegree, sense: d.sense,
-    lostMotion: lostMotionOf(movement, i, depths),
+    lostMotion: lostMotionOf(movement, i, depths, ways),
   }));
 }

@@ -14,6 +14,12 @@ export function scaled(r: Ratio, p: number, q: number): Ratio {
   return lowestTerms((p < 0) === (q < 0) ? r.s * n : -r.s * n, d);
 }
 
+/** r / by, sparing long terms where `by` is short. */
+export const dividedBy = (r: Ratio, by: Ratio): Ratio =>
+  (by.n <= SHORT && by.d <= SHORT && by.n !== 0n ? scaled(r, Number(by.s * by.d), Number(by.n)) : r.div(by));
+
+const SHORT = BigInt(Number.MAX_SAFE_INTEGER);
+
 export const sameRatio = (a: Ratio, b: Ratio): boolean => a.n === b.n && a.d === b.d && (a.n === 0n || a.s === b.s);
 
 function gcd(a: number, b: number): number {

@@ -69,7 +69,7 @@ export function settle(work: Work): void {
 }
 
 /** Every row that a clash rests on, back to what was given. */
-export function tracedFrom(work: Work, rows: readonly number[]): number[] {
+export function tracedFrom(work: Pick<Work, "rows" | "because">, rows: readonly number[]): number[] {
   const seen = new Set(rows);
   for (const r of seen) for (const v of work.rows[r].vars) for (const b of work.because[v]) seen.add(b);
   return [...seen];

@@ -3,7 +3,7 @@ import { dragArbor, examine, replanted, workOut, type Sheet } from "../../geomet
 import { generated } from "../fixtures/generated.ts";
 import { figure, medianMs, table } from "./measure.ts";
 
-const SIZES = [15, 60, 240, 2000];
+const SIZES = [15, 60, 240, 1000, 2000];
 const SIXTY = 60;
 
 export function benchExamining(): string {

@@ -3,6 +3,7 @@ import { whatGoesBefore, orderOfEntry } from "../../../geometry/assembly/before.
 import { freedRing, freedThrough } from "../../../geometry/assembly/freeing.ts";
 import { platesThrough } from "../../../geometry/assembly/through.ts";
 import { entryOf } from "../../../geometry/examine/entry.ts";
+import { examine } from "../../../geometry/examine/sheet.ts";
 import type { Arbor, Part } from "../../../geometry/instrument.ts";
 import { workOut } from "../../../geometry/workout.ts";
 import { arborOf, collet, instrumentOf } from "../../fixtures/handmade.ts";
@@ -44,6 +45,25 @@ describe("what frees a closed ring", () => {
     expect(freedRing(movementOf(tangle), [0, 1, 2, 3])).toEqual({ cock: [], split: [], swap: null });
     expect(entryOf(movementOf(tangle)).findings.find((f) => f.severity === "tight")?.says).toContain("split the frame between them");
   });
+});
+
+describe("a very long train", () => {
+  it("[ENTRY5] [LOST1] of two thousand arbors, each with a display whose rate has a thousand figures, has its sheet", () => {
+    const count = 2000, across = 45;
+    const arbors = Array.from({ length: count }, (_, i) => {
+      const row = Math.floor(i / across), along = row % 2 === 0 ? i % across : across - 1 - (i % across);
+      return arborOf(`A${i}`, 40.5 * along, 40.5 * row, { parts: [
+        { id: `p${i}`, kind: "pinion" as const, leaves: 20, z: 2 + 4 * ((i + 1) % 2), thickness: 2 }, { id: `w${i}`, kind: "wheel" as const, teeth: 61, z: 2 + 4 * (i % 2), thickness: 2 },
+      ] });
+    });
+    const sheet = examine(workOut({
+      ...instrumentOf({ arbors }), engagements: arbors.slice(1).map((_, i) => ({ driver: `w${i}`, driven: `p${i + 1}` })),
+      input: { arbor: "A0", days: 1, sense: "clockwise" }, displays: arbors.map(({ id }) => ({ id: `D${id}`, name: id, arbor: id, days: 29.53 })),
+    }));
+    expect(sheet.arbors[count - 1]?.rate?.length).toBeGreaterThan(1000);
+    expect(sheet.displays).toHaveLength(count);
+    expect(sheet.findings.length).toBeGreaterThan(count);
+  }, 120_000);
 });
 
 describe("what frees an arbor trapped through a plate", () => {
