@@ -34,13 +34,13 @@ export function cycleOf(pair: Pair, figures: Figures, distanceMm: number): Cycle
     return e1 * Math.cos((TAU * tooth) / z1) + e2 * Math.cos((TAU * (tooth + moved)) / z2);
   };
   const spreads = Array.from({ length: Math.min(common, MOST_ASSEMBLIES) }, (_, moved) => spreadOf(places, (i) => nearerBy(i, moved)));
-  const width = ([least, most]: readonly [number, number]) => most - least;
-  const best = spreads.reduce((b, s, i) => (width(s) < width(spreads[b]) - width(spreads[b]) * SAME_SPREAD ? i : b), 0);
-  const worst = spreads.reduce((w, s) => (width(s) > width(w) ? s : w));
   const arcs = ([least, most]: readonly [number, number]) => {
     const a = freeArc(least), b = freeArc(most);
     return { tightest: Math.min(a, b), slackest: Math.max(a, b) };
   };
+  const width = (nearer: readonly [number, number]) => arcs(nearer).slackest - arcs(nearer).tightest;
+  const best = spreads.reduce((b, s, i) => (width(s) < width(spreads[b]) - width(spreads[b]) * SAME_SPREAD ? i : b), 0);
+  const worst = spreads.reduce((w, s) => (width(s) > width(w) ? s : w));
   return {
     teeth, best, worst: arcs(worst), ...arcs(spreads[best]),
     freeArcMm: Float64Array.from({ length: places }, (_, i) => freeArc(nearerBy(i, best))),
