@@ -14,8 +14,9 @@ export interface Entry {
   readonly findings: readonly Finding[];
 }
 
-export function entryOf(movement: Movement): Entry {
-  const things = thingsOf(movement), order = orderOfEntry(movement.arbors.length, whatGoesBefore(movement, things));
+/** `things`: of the movement, where they are known already. */
+export function entryOf(movement: Movement, things: readonly Thing[] = thingsOf(movement)): Entry {
+  const order = orderOfEntry(movement.arbors.length, whatGoesBefore(movement, things));
   const assembly = order.map((group) => group.map((i) => movement.arbors[i].id));
   return { assembly, findings: [...movement.arbors.flatMap((_, i) => throughFinding(movement, i)), ...order.map((group) => togetherFinding(movement, group, things))] };
 }

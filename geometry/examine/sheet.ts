@@ -57,7 +57,7 @@ export function* examineSteps(movement: Movement, { all = false, thorough = fals
   const depths = depthsOf(movement);
   const scene = sceneOf(movement);
   const gaps = yield* gapFindings(scene, all, depths, until);
-  const entry = entryOf(movement);
+  const entry = entryOf(movement, scene.things);
   const others = [...FAMILIES.flatMap((family) => family(movement, depths)), ...entry.findings];
   const found = [...gaps.findings, ...others];
   const count = (severity: Severity) => found.filter((f) => f.severity === severity).length;
