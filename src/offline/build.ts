@@ -7,6 +7,8 @@ import { buildSync } from "esbuild";
 import type { Plugin } from "vite";
 
 const WORKER = "offline.js";
+/** What only drawn sheets and files are made with: large, and not looked for on a first visit. */
+const COMES_LATER = /\.ttf$|(^|\/)(exporting|paper\.worker)-[^/]*\.js$/;
 
 export const offlineWorker = (): Plugin => {
   let folder = "", root = "";
@@ -24,7 +26,7 @@ export const offlineWorker = (): Plugin => {
       for (const file of files) mark.update(file).update(readFileSync(join(folder, file)));
       const built = buildSync({
         entryPoints: [join(root, "src/offline/worker.ts")], bundle: true, minify: true, format: "iife", target: "es2022", write: false,
-        define: { FILES: JSON.stringify(files), MARK: JSON.stringify(mark.digest("hex").slice(0, 16)) },
+        define: { FIRST: JSON.stringify(files.filter((file) => !COMES_LATER.test(file))), LATER: JSON.stringify(files.filter((file) => COMES_LATER.test(file))), MARK: JSON.stringify(mark.digest("hex").slice(0, 16)) },
       });
       writeFileSync(join(folder, WORKER), built.outputFiles[0]!.contents);
     },

@@ -7,6 +7,7 @@ export async function workOffline({ store }: Bench): Promise<void> {
   if (!import.meta.env.PROD || !("serviceWorker" in navigator)) return;
   const worked = navigator.serviceWorker.controller !== null;
   const registration = await navigator.serviceWorker.register(`${import.meta.env.BASE_URL}offline.js`, { scope: import.meta.env.BASE_URL });
+  whenIdle(() => void navigator.serviceWorker.ready.then(({ active }) => active?.postMessage("take in the rest")));
   const say = () => { if (registration.waiting && worked) store.setState({ newer: true }); };
   say();
   registration.addEventListener("updatefound", () => {
@@ -14,6 +15,13 @@ export async function workOffline({ store }: Bench): Promise<void> {
     coming?.addEventListener("statechange", () => { if (coming.state === "installed") say(); });
   });
 }
+
+/** ms after the first picture, at the least: by then the maker sees what the page is about. */
+const STANDS_MS = 5000;
+
+const whenIdle = (call: () => void): void => {
+  setTimeout(() => ("requestIdleCallback" in window ? requestIdleCallback(call) : call()), STANDS_MS);
+};
 
 /** Every step is on the shelf before the page is loaded afresh; where the browser keeps nothing, it is said and nothing is done. */
 export async function openNewer({ store, keeper, actions }: Bench): Promise<void> {

@@ -1,4 +1,4 @@
-import { cpSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -236,6 +236,12 @@ describe("without a network", () => {
     for (const { src } of manifest.icons) expect((await page.request.get(new URL(src, served.address).href)).ok()).toBe(true);
     await plantG(page, "7");
     await kept(page);
+    // What only makes files comes last, by itself.
+    const built = readdirSync(BUILT, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile() && entry.name !== "offline.js").length;
+    await expect.poll(() => page.evaluate(async () => {
+      const stores = await Promise.all((await caches.keys()).map(async (name) => (await (await caches.open(name)).keys()).length));
+      return stores.reduce((sum, of) => sum + of, 0);
+    })).toBe(built);
     await served.goAway();
     try {
       await page.reload();

@@ -112,6 +112,53 @@ const sheetOf = async (page: Page) => {
   return (await page.locator(".counts").first().textContent())?.match(/\d+/g)?.map(Number);
 };
 
+const undo = (page: Page, says: string) => button(page, `Undo: ${says}`);
+
+/** Drags what this handle of the elevation takes hold of by so many pixels up, as one step, and takes it back. */
+async function dragUp(page: Page, handle: RegExp, says: string): Promise<void> {
+  const grip = page.getByRole("slider", { name: handle });
+  const before = Number(await grip.getAttribute("aria-valuenow")), box = (await grip.boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x, y - 9, { steps: 3 });
+  await page.mouse.up();
+  await undo(page, says).waitFor();
+  expect(Number(await grip.getAttribute("aria-valuenow"))).toBeGreaterThan(before);
+  await undo(page, says).click();
+  await expect.poll(async () => Number(await grip.getAttribute("aria-valuenow"))).toBe(before);
+}
+
+async function dragHeights(page: Page): Promise<void> {
+  await page.getByRole("tab", { name: "Calliper" }).click();
+  await page.getByRole("button", { name: /^Arbor B:/ }).click();
+  await button(page, "Plant it").click();
+  await page.getByRole("combobox", { name: "Heights of" }).selectOption("B2");
+  await dragUp(page, /^Height of B2:/, "B2 raised");
+  await dragUp(page, /^Head of B:/, "B head moved");
+  await dragUp(page, /^Plate front:/, "front raised");
+}
+
+/** B2 set into B1 is a foul; of the ways out of it one is looked at, taken and undone. */
+async function takeWayOut(page: Page): Promise<void> {
+  const height = page.getByRole("textbox", { name: "Lower face of B2 in mm" });
+  const stood = await height.inputValue();
+  await page.getByRole("combobox", { name: "Heights of" }).selectOption("B1");
+  const low = Number(await page.getByRole("textbox", { name: "Lower face of B1 in mm" }).inputValue());
+  await page.getByRole("combobox", { name: "Heights of" }).selectOption("B2");
+  await height.fill(`${low} + 1`);
+  await height.press("Enter");
+  await undo(page, "B2 lowered").waitFor();
+  await button(page, "I have already spoiled this").click();
+  const ways = page.getByRole("region", { name: "Ways out" });
+  const way = ways.getByRole("button", { name: /^Raise pinion B2/ });
+  await way.hover();
+  await way.click();
+  await page.getByRole("button", { name: /^Undo: raise pinion B2/ }).click();
+  await undo(page, "B2 lowered").click();
+  await expect.poll(() => height.inputValue()).toBe(stood);
+}
+
 for (const by of ["keyboard", "mouse"] as const)
   describe(`an instrument of three arbors from an empty plate, by ${by} alone`, () => {
     it("is saved, stands after a reload, and is examined in the terminal with the same findings", async () => {
@@ -139,6 +186,11 @@ for (const by of ["keyboard", "mouse"] as const)
       expect(complaints).toEqual([]);
       await page.getByRole("tab", { name: "Making" }).click();
       await picture(page, `making-${by}`);
+      if (by === "mouse") {
+        await dragHeights(page);
+        await takeWayOut(page);
+        expect(complaints).toEqual([]);
+      }
       await context.close();
     }, 240_000);
   });

@@ -42,8 +42,8 @@ export function Instruments({ onOpened }: { readonly onOpened: () => void }) {
               <>
                 <span className="title"><i>{held.name}</i><span className="note">{stateOf(held, held.id === mine)}</span></span>
                 <span className="row">
-                  <button type="button" disabled={held.id === mine} aria-label={`Open ${held.name}`}
-                    onClick={() => void act(keeper.open(held.id).then(onOpened))}>{held.id === mine ? "In hand" : "Open"}</button>
+                  <button type="button" disabled={held.id === mine} onClick={() => void act(keeper.open(held.id).then(onOpened))}>
+                    {held.id === mine ? "In hand" : "Open"}<span className="unseen"> {held.name}</span></button>
                   <button type="button" aria-label={`Rename ${held.name}`} onClick={() => setNaming(held.id)}>Rename</button>
                   <button type="button" aria-label={`Copy ${held.name}`} onClick={() => void act(keeper.copy(held.id))}>Copy</button>
                   <button type="button" aria-label={`Delete ${held.name}`} onClick={() => void act(keeper.remove(held.id))}>Delete</button>
