@@ -1,5 +1,6 @@
 // The head of the page: what is open and whether it is saved, undo and redo by name, opening, saving, units and look.
 import { lazy, type ReactNode, Suspense, useState } from "react";
+import { SHEETS } from "../sheets/Sheets.tsx";
 import { isSaved } from "../state/history.ts";
 import { useBench, useNarrow, useNow } from "../state/hooks.ts";
 import type { Look, Units } from "../state/state.ts";
@@ -164,7 +165,7 @@ function Settings() {
     <>
       <div className="choice"><span>Look</span><Choice label="Look" of={LOOKS} now={look} onChoose={(to) => actions.set({ look: to })} /></div>
       <div className="choice">
-        <span>Single keys, 1 to 4 for the sheets</span>
+        <span>Single keys, 1 to {SHEETS.length} for the sheets</span>
         <Choice label="Single keys" of={["on", "off"]} now={singleKeys ? "on" : "off"} onChoose={(to) => actions.set({ singleKeys: to === "on" })} />
       </div>
     </>

@@ -1,10 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { examine, type Instrument, type PartKind, workOut } from "../../geometry/index.ts";
+import { dragArbor, examine, type Instrument, type PartKind, workOut } from "../../geometry/index.ts";
 import { type Outcome } from "../../src/commands/command.ts";
+import { applyCure } from "../../src/commands/cure.ts";
+import { takeDistance } from "../../src/commands/distance.ts";
 import { addThing, copyThing, putOn, rename, setField, takeAway } from "../../src/commands/edit.ts";
 import { putInGear } from "../../src/commands/gear.ts";
+import { raisePart, raisePlate, setEnd } from "../../src/commands/heights.ts";
+import { holdSteady, keepPlaces, plantArbor } from "../../src/commands/planting.ts";
 import { asKind, freshArbor, freshCase, freshIn, freshPart } from "../../src/commands/things.ts";
+import { plantTrain, readStages } from "../../src/commands/train.ts";
 import { readInstrument, writeInstrument } from "../../src/document/index.ts";
 import { NO_HISTORY, redone, stepped, undone } from "../../src/state/history.ts";
 import { SLIPWAY } from "../fixtures/slipway.ts";
@@ -90,10 +95,10 @@ describe("commands on anything", () => {
 });
 
 /** One step that a maker might take, by numbers that are shared out over what there is. */
-const step = fc.record({ what: fc.nat(9), a: fc.nat(40), b: fc.nat(40), to: fc.double({ min: -30, max: 30, noNaN: true }) });
+const step = fc.record({ what: fc.nat(19), a: fc.nat(40), b: fc.nat(40), to: fc.double({ min: -30, max: 30, noNaN: true }) });
 
 function taken(instrument: Instrument, { what, a, b, to }: { what: number; a: number; b: number; to: number }): Outcome {
-  const arbor = a % instrument.arbors.length, parts = instrument.arbors[arbor]!.parts, part = b % Math.max(1, parts.length);
+  const arbor = a % instrument.arbors.length, { id } = instrument.arbors[arbor]!, parts = instrument.arbors[arbor]!.parts, part = b % Math.max(1, parts.length);
   const all = instrument.arbors.flatMap((each) => each.parts.map((p) => p.id));
   switch (what) {
     case 0: return setField.run(instrument, { path: ["arbors", arbor, "x"], to });
@@ -105,13 +110,42 @@ function taken(instrument: Instrument, { what, a, b, to }: { what: number; a: nu
     case 6: return copyThing.run(instrument, { path: b % 2 === 0 ? ["arbors", arbor] : ["arbors", arbor, "parts", part] });
     case 7: return rename.run(instrument, { from: instrument.arbors[arbor]!.id, to: `R${b}` });
     case 8: return putInGear.run(instrument, { driver: all[a % Math.max(1, all.length)] ?? "none", driven: all[b % Math.max(1, all.length)] ?? "none" });
-    default: return setField.run(instrument, { path: ["practice", "faceGap"], to: b % 3 === 0 ? undefined : Math.abs(to) });
+    case 9: return setField.run(instrument, { path: ["practice", "faceGap"], to: b % 3 === 0 ? undefined : Math.abs(to) });
+    case 10: return plantArbor.run(instrument, { arbor: id, x: to, y: b - 20 });
+    case 11: return holdSteady.run(instrument, { arbor: id, steady: b % 2 === 0 });
+    case 12: return raisePart.run(instrument, { part: all[b % Math.max(1, all.length)] ?? "none", z: to });
+    case 13: return raisePlate.run(instrument, { plate: instrument.frame.plates[b % Math.max(1, instrument.frame.plates.length)]?.id ?? "none", z: to });
+    case 14: return setEnd.run(instrument, { arbor: id, end: b % 2 === 0 ? "foot" : "head", z: to });
+    case 15: return putOn.run(instrument, { part: all[b % Math.max(1, all.length)] ?? "none", arbor: id });
+    default: return takenFromMovement(instrument, what, id, b, to);
+  }
+}
+
+/** Steps that take what has been worked out: a drag, a distance, a cure, a train put in. */
+function takenFromMovement(instrument: Instrument, what: number, arbor: string, b: number, to: number): Outcome {
+  const movement = workOut(instrument), none = { refused: "there is nothing of the kind" };
+  switch (what) {
+    case 16: return keepPlaces.run(instrument, { arbor, places: dragArbor(movement, arbor, { x: to, y: b - 20 }, b % 2 === 0 ? "in gear" : "trying").places });
+    case 17: {
+      const pair = movement.engagements[b % Math.max(1, movement.engagements.length)];
+      return pair ? takeDistance.run(instrument, { movement, engagement: pair.id, mm: Math.abs(to) + 1 }) : none;
+    }
+    case 18: {
+      const cures = examine(movement).findings.flatMap((f) => f.remedies), remedy = cures[b % Math.max(1, cures.length)];
+      return remedy ? applyCure.run(instrument, { movement, remedy }) : none;
+    }
+    default: {
+      const written = readStages(`${30 + b}/10 × ${40 + b}/12`);
+      if (!("stages" in written)) throw new Error("the train was not read");
+      return plantTrain.run(instrument, { stages: written.stages, from: arbor });
+    }
   }
 }
 
 describe("any sequence of steps", () => {
   it("can be undone to what it began with and done again, and leaves an instrument that writes, reads back and examines the same", () => {
     let kept = 0;
+    const did = new Set<number>();
     fc.assert(fc.property(fc.array(step, { minLength: 1, maxLength: 14 }), (steps) => {
       let instrument: Instrument = SLIPWAY, history = NO_HISTORY;
       for (const each of steps) {
@@ -120,6 +154,7 @@ describe("any sequence of steps", () => {
         history = stepped(history, instrument, outcome.instrument, outcome.says);
         instrument = outcome.instrument;
         kept += 1;
+        did.add(each.what);
       }
       const read = readInstrument(writeInstrument(instrument));
       expect(read).toMatchObject({ ok: true, instrument });
@@ -129,7 +164,8 @@ describe("any sequence of steps", () => {
       expect(back.value).toEqual(SLIPWAY);
       for (let again = redone(back.history, back.value); again; again = redone(back.history, back.value)) back = again;
       expect(back.value).toEqual(instrument);
-    }), { seed: 20260121, numRuns: 60 });
+    }), { seed: 20260121, numRuns: 120 });
     expect(kept).toBeGreaterThan(200);
+    expect([...did].sort((p, q) => p - q)).toEqual(Array.from({ length: 20 }, (_, what) => what));
   });
 });
