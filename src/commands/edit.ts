@@ -7,7 +7,9 @@ import { type Command, keptMm, type Outcome } from "./command.ts";
 /** Sets what stands at a path; undefined takes it away. What encloses it is made where it is not there yet. */
 export const setField: Command<{ readonly path: Path; readonly to: unknown }> = {
   name: "Set a field",
-  run(instrument, { path, to }) {
+  run(instrument, { path, to: given }) {
+    // A file knows no −0.
+    const to = given === 0 ? 0 : given;
     return judged(setWith(instrument, path, to), `${pathInWords(instrument, path)}${to === undefined ? " by default" : saysOf(to)}`);
   },
 };
