@@ -114,7 +114,7 @@ function StandRow({ stand }: { readonly stand: MayStand }) {
   return (
     <tr>
       <td>may stand</td>
-      <td className={`figure ${free ? "free" : tight ? "tight" : stand.at.severity}`}>{says ?? (stand.slide ? "nowhere on its arc" : `${stand.at.severity} here`)}</td>
+      <td className={`figure may-stand ${free ? "free" : tight ? "tight" : stand.at.severity}`}>{says?.replaceAll(" to ", "\u00a0to\u00a0") ?? (stand.slide ? "nowhere on its arc" : `${stand.at.severity} here`)}</td>
     </tr>
   );
 }
@@ -123,7 +123,7 @@ function SteadyRow({ arbor, steady }: { readonly arbor: string; readonly steady:
   const { run } = useActions();
   return (
     <tr>
-      <td>steady, no search may move it</td>
+      <td>no search may move it</td>
       <td><Choice label={`Hold ${arbor} steady`} of={["Yes", "No"]} now={steady ? "Yes" : "No"} onChoose={(to) => run(holdSteady, { arbor, steady: to === "Yes" })} /></td>
     </tr>
   );
