@@ -1,8 +1,12 @@
 // What the benches share: warmed rounds, the median of them, and figures set under one another.
 
-/** ms a call: the median of rounds, after as many as a third of them unmeasured. */
+/** As long as the engine takes to have compiled what it runs often. */
+const WARM_MS = 500;
+
+/** ms a call: the median of rounds, after a third as many unmeasured, and more until it is warm. */
 export function medianMs(rounds: number, call: () => void): number {
-  for (let i = 0; i < Math.ceil(rounds / 3); i++) call();
+  const begun = performance.now();
+  for (let i = 0; i < Math.ceil(rounds / 3) || performance.now() - begun < WARM_MS; i++) call();
   const times = Array.from({ length: rounds }, () => {
     const start = performance.now();
     call();
