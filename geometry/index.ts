@@ -157,8 +157,8 @@ export { mayStand, type MayStand, type Slide } from "./clearance/stand.ts";
 export { smallestGap, type SmallestGap } from "./clearance/smallest.ts";
 /** What forbids an arbor's places, and how it would stand at one: for feeling the way while dragging. */
 export { groundOf, severityAt, type Ground, type Shape } from "./clearance/ground.ts";
-/** Regions as loops of arcs and lines: the text of an SVG path, and the area (mm²). */
-export { areaOfLoops, pathText, type Circle, type Loop, type Piece as RegionPiece } from "./planar/regions.ts";
+/** Regions as loops of arcs and lines: the text of an SVG path, and the area (mm²); where two circles cross. */
+export { areaOfLoops, circlesCross, pathText, type Circle, type Loop, type Piece as RegionPiece } from "./planar/regions.ts";
 
 // Searching.
 /** Places for all arbors that may move, with the best least gap: step by step with the best so far, or as a whole. */

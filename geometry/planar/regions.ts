@@ -134,8 +134,8 @@ function chained(pieces: readonly Piece[]): Loop[] {
   return loops;
 }
 
-/** Where two circles cross or touch; nothing where they are apart or are one. */
-function circlesCross(a: Circle, b: Circle): Point[] {
+/** Where two circles cross or touch, mm; nothing where they are apart or about one centre. */
+export function circlesCross(a: Circle, b: Circle): Point[] {
   const dx = b.x - a.x, dy = b.y - a.y, apart = Math.hypot(dx, dy);
   const most = a.radius + b.radius, least = Math.abs(a.radius - b.radius);
   if (apart <= SAME_AXIS_MM || apart > most + BESIDE_MM || apart < least - BESIDE_MM) return [];

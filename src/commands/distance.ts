@@ -1,7 +1,7 @@
-// Takes a distance for an engaged pair: the one of the two that may move slides along the line of centres.
+// A distance tried for an engaged pair: the one of the two that may move slides along the line of centres.
 import type { Instrument, Movement } from "../../geometry/index.ts";
-import { type Command, isLengthMm, type Refused } from "./command.ts";
-import { cannotMove, type Place, plantArbor } from "./planting.ts";
+import { isLengthMm, type Refused } from "./command.ts";
+import { cannotMove, type Place } from "./planting.ts";
 
 /** Which arbor of an engaged pair would stand where. */
 export interface Slid { readonly arbor: string; readonly place: Place }
@@ -25,13 +25,3 @@ export function slidTo(instrument: Instrument, movement: Movement, id: string, m
   }
   return { refused: "Neither of the two may move: set one free first." };
 }
-
-export const takeDistance: Command<{ readonly movement: Movement; readonly engagement: string; readonly mm: number }> = {
-  name: "Take the distance",
-  run(instrument, { movement, engagement, mm }) {
-    const slid = slidTo(instrument, movement, engagement, mm);
-    if ("refused" in slid) return slid;
-    const moved = plantArbor.run(instrument, { arbor: slid.arbor, ...slid.place });
-    return "refused" in moved ? moved : { ...moved, says: `${engagement} set to ${mm.toFixed(3)}` };
-  },
-};

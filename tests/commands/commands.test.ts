@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { workOut } from "../../geometry/index.ts";
 import { applyCure } from "../../src/commands/cure.ts";
-import { takeDistance } from "../../src/commands/distance.ts";
+import { takeDistance } from "../../src/commands/take-distance.ts";
 import { freshInstrument } from "../../src/commands/fresh.ts";
 import { raisePart } from "../../src/commands/heights.ts";
 import { holdSteady, keepPlaces, plantArbor } from "../../src/commands/planting.ts";
@@ -50,14 +50,21 @@ describe("commands", () => {
     expect(done(raisePart.run(frozen, { part: "B1", z: 7 })).says).toBe("B1 lowered");
   });
 
-  it("take a distance along the line of centres, moving the one that may move", () => {
-    const movement = workOut(SLIPWAY);
-    const { instrument } = done(takeDistance.run(SLIPWAY, { movement, engagement: "A1-B1", mm: 31 }));
-    expect(instrument.arbors[1]).toMatchObject({ x: 31, y: 0 });
+  it("take a distance where the one that may move keeps its other distance too: two circles met", () => {
+    const movement = workOut(SLIPWAY), to = { movement, engagement: "A1-B1", mm: 31 };
+    const b = done(takeDistance.run(SLIPWAY, to)).instrument.arbors[1]!;
+    expect(Math.hypot(b.x!, b.y!)).toBeCloseTo(31, 3);
+    expect(Math.hypot(b.x! - 30, b.y! - 24)).toBeCloseTo(24, 3);
+    expect(b.y).toBeLessThan(5);
+    expect(refused(takeDistance.run(SLIPWAY, { ...to, mm: 0 }))).toBe("A distance is a length above 0 and within 10,000 mm.");
+  });
+
+  it("take a distance along the line of centres where nothing else holds the arbor, or no place keeps both", () => {
     const held = { ...SLIPWAY, arbors: SLIPWAY.arbors.map((a) => (a.id === "B" ? { ...a, steady: true } : a)) };
-    const other = done(takeDistance.run(held, { movement: workOut(held), engagement: "A1-B1", mm: 31 })).instrument;
-    expect(other.arbors[0]).toMatchObject({ x: -1, y: 0 });
-    expect(refused(takeDistance.run(SLIPWAY, { movement, engagement: "A1-B1", mm: 0 }))).toBe("A distance is a length above 0 and within 10,000 mm.");
+    expect(done(takeDistance.run(held, { movement: workOut(held), engagement: "A1-B1", mm: 31 })).instrument.arbors[0]).toMatchObject({ x: -1, y: 0 });
+    // C stands hypot(30, 24) = 38.4 mm from A, so that no place is 64 mm from the one and 24 mm from the other.
+    const movement = workOut(SLIPWAY);
+    expect(done(takeDistance.run(SLIPWAY, { movement, engagement: "A1-B1", mm: 64 })).instrument.arbors[1]).toMatchObject({ x: 64, y: 0 });
   });
 
   it("apply a cure in plan from where the arbor stands, and in height from where the part sits", () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { dragArbor, examine, type Instrument, type PartKind, workOut } from "../../geometry/index.ts";
 import { type Outcome } from "../../src/commands/command.ts";
 import { applyCure } from "../../src/commands/cure.ts";
-import { takeDistance } from "../../src/commands/distance.ts";
+import { takeDistance } from "../../src/commands/take-distance.ts";
 import { addThing, copyThing, putOn, rename, setField, takeAway } from "../../src/commands/edit.ts";
 import { putInGear } from "../../src/commands/gear.ts";
 import { raisePart, raisePlate, setEnd } from "../../src/commands/heights.ts";

@@ -1,7 +1,8 @@
 // The distance typed, stepped, or turned on the fine wheel; what is tried is kept by taking it.
 import { type PointerEvent, useRef } from "react";
 import type { Movement } from "../../../geometry/index.ts";
-import { slidTo, takeDistance } from "../../commands/distance.ts";
+import { slidTo } from "../../commands/distance.ts";
+import { takeDistance } from "../../commands/take-distance.ts";
 import { length, unitName } from "../../state/figures.ts";
 import { useBench, useNow } from "../../state/hooks.ts";
 import type { Units } from "../../state/state.ts";
