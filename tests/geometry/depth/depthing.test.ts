@@ -91,6 +91,20 @@ describe("free arc round the full cycle", () => {
     expect(found.worst.tightest).toBeCloseTo(figures.backlashMm(distance - 0.04)!, 9);
     expect(found.worst.slackest).toBeCloseTo(figures.backlashMm(distance + 0.04)!, 9);
   });
+  it("[DEPTH19] names the assembly that spreads the free arc itself least, and the spread of the worst: every assembly and tooth tried", () => {
+    for (const [z1, z2, e1, e2] of [[40, 30, 0.05, 0.04], [60, 40, 0.02, 0.06], [24, 36, 0.08, 0.08]] as const) {
+      const { found, figures, distance } = cycle(z1, z2, e1, e2);
+      const spreads = Array.from({ length: (z1 * z2) / found.teeth }, (_, moved) => {
+        const arcs = Array.from({ length: found.teeth }, (_, tooth) =>
+          figures.backlashMm(distance - e1 * Math.cos((2 * Math.PI * tooth) / z1) - e2 * Math.cos((2 * Math.PI * (tooth + moved)) / z2))!);
+        return Math.max(...arcs) - Math.min(...arcs);
+      });
+      // To 5e-5 mm: the free arc along a cycle is read off a parabola.
+      expect(spreads[found.best]).toBeCloseTo(Math.min(...spreads), 4);
+      expect(found.slackest - found.tightest).toBeCloseTo(Math.min(...spreads), 4);
+      expect(found.worst.slackest - found.worst.tightest).toBeCloseTo(Math.max(...spreads), 4);
+    }
+  });
   it("[DEPTH19] of counts without a common measure comes to both run-outs together whatever the assembly", () => {
     const { found, figures, distance } = cycle(30, 31, 0.02, 0.01);
     expect(found.teeth).toBe(930);
