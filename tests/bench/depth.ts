@@ -6,6 +6,7 @@ import { flanksOf } from "../../geometry/depth/holding.ts";
 import { pairOf } from "../../geometry/depth/pair.ts";
 import { windowOf } from "../../geometry/depth/window.ts";
 import { depthsOf, type Instrument, type Movement, type Part, workOut } from "../../geometry/index.ts";
+import { asItStands } from "../../src/sheets/depthing/standings.ts";
 import { figure, medianMs, table } from "./measure.ts";
 
 const PHASES = 240;
@@ -24,15 +25,26 @@ const PAIRS: readonly (readonly [string, Part, Part])[] = [
 ];
 
 export function benchDepth(): string {
-  const rows = [["", "contact ms", "window ms", "checksum"]];
+  const rows = [["", "contact ms", "window ms", "step of the live sheet ms", "checksum"]];
   for (const [name, driver, driven] of PAIRS) {
     const movement = workOut(chain([[driver], [driven]])), pair = pairOf(movement, 0);
     const contact = () => contactAt(flanksOf(pair), pair.distanceMm, PHASES);
     const window = () => windowOf(pair, movement.practice);
     const checksum = sumOfContact(contact()) + (window().nearest ?? 0) + (window().farthest ?? 0);
-    rows.push([name, figure(medianMs(21, contact)), figure(medianMs(9, window)), checksum.toFixed(6)]);
+    rows.push([name, figure(medianMs(21, contact)), figure(medianMs(9, window)), figure(medianMs(21, liveStep(movement))), checksum.toFixed(6)]);
   }
   return `${table(`One pair, ${PHASES} phases`, rows)}\n${chainsTable()}`;
+}
+
+/** What the Depthing sheet does anew while a distance is in hand: how the pair stands there, and its path of contact as text. */
+function liveStep(movement: Movement): () => string {
+  const [pair] = movement.engagements;
+  let step = 0;
+  return () => {
+    const distance = (pair?.distance ?? 0) + 0.005 * (step++ % 8);
+    const standing = asItStands({ ...movement, engagements: [{ ...pair!, distance }] }, 0, true);
+    return standing.path.map(({ touch }) => `${touch.x.toFixed(1)},${touch.y.toFixed(1)}`).join(" ");
+  };
 }
 
 function chainsTable(): string {
