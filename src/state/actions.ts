@@ -3,7 +3,7 @@
 import { dragArbor, type Finding, type Instrument, type Remedy } from "../../geometry/index.ts";
 import { applyCure } from "../commands/cure.ts";
 import { type Command, isRefused } from "../commands/command.ts";
-import { slidTo } from "../commands/distance.ts";
+import { atDistance } from "../commands/distance.ts";
 import { cannotMove, keepPlaces, type Place } from "../commands/planting.ts";
 import type { Fault } from "../document/index.ts";
 import { type Book, entered } from "./book.ts";
@@ -148,7 +148,7 @@ function moveTo(store: Store, to: Place): void {
 function tryDistance(store: Store, engagement: string, mm: number, keep: () => void): void {
   const { instrument, drag } = store.getState();
   if (!instrument) return;
-  const slid = slidTo(instrument, movementOf(instrument), engagement, mm);
+  const slid = atDistance(instrument, movementOf(instrument), engagement, mm);
   if ("refused" in slid) return store.setState({ saying: slid.refused });
   if (drag?.arbor !== slid.arbor) {
     takeUp(store, slid.arbor, keep);

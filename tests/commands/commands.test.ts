@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { workOut } from "../../geometry/index.ts";
 import { applyCure } from "../../src/commands/cure.ts";
+import { atDistance } from "../../src/commands/distance.ts";
 import { takeDistance } from "../../src/commands/take-distance.ts";
 import { freshInstrument } from "../../src/commands/fresh.ts";
 import { raisePart } from "../../src/commands/heights.ts";
@@ -56,6 +57,10 @@ describe("commands", () => {
     expect(Math.hypot(b.x!, b.y!)).toBeCloseTo(31, 3);
     expect(Math.hypot(b.x! - 30, b.y! - 24)).toBeCloseTo(24, 3);
     expect(b.y).toBeLessThan(5);
+    // It is shown, while it is tried, where it comes to stand.
+    const tried = atDistance(SLIPWAY, movement, to.engagement, to.mm);
+    if ("refused" in tried) throw new Error(tried.refused);
+    expect([tried.place.x, tried.place.y]).toEqual([expect.closeTo(b.x!, 4), expect.closeTo(b.y!, 4)]);
     expect(refused(takeDistance.run(SLIPWAY, { ...to, mm: 0 }))).toBe("A distance is a length above 0 and within 10,000 mm.");
   });
 

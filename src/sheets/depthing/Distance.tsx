@@ -1,7 +1,7 @@
 // The distance typed, stepped, or turned on the fine wheel; what is tried is kept by taking it.
 import { type PointerEvent, useRef } from "react";
 import type { Movement } from "../../../geometry/index.ts";
-import { slidTo } from "../../commands/distance.ts";
+import { atDistance } from "../../commands/distance.ts";
 import { takeDistance } from "../../commands/take-distance.ts";
 import { length, unitName } from "../../state/figures.ts";
 import { useBench, useNow } from "../../state/hooks.ts";
@@ -21,7 +21,7 @@ export function Distance({ movement, engagement, stands, units, fine }: {
     return actions.run(takeDistance, { movement: store.getState().worked?.movement ?? movement, engagement, mm });
   };
   const read = (text: string): Read<number> => {
-    const typed = lengthIn(units)(text), slid = isRead(typed) ? slidTo(movement.instrument, movement, engagement, typed.value) : null;
+    const typed = lengthIn(units)(text), slid = isRead(typed) ? atDistance(movement.instrument, movement, engagement, typed.value) : null;
     return slid && "refused" in slid ? { refused: slid.refused } : typed;
   };
   return (
